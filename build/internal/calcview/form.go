@@ -1,0 +1,240 @@
+// Package calcview shows the computation to the site: it turns a worksheet's
+// declaration into the form that the templates draw, runs the worked examples,
+// and computes the tables. It holds no arithmetic of its own; every number
+// comes through calc.Evaluate or a property package.
+package calcview
+
+import (
+	"html/template"
+	"strconv"
+	"strings"
+
+	"changeout/calc"
+	"changeout/calc/unit"
+)
+
+// Form is what components/worksheet/worksheet.tmpl draws; the comment at its
+// head describes each field.
+type Form struct {
+	ID, Title, Purpose string
+	Inputs             []Input
+	Outputs            []Output
+	Limits             []string
+	Cautions           []Caution
+	Sources            []SourceItem
+	Example            *Example
+	CasesURL, PageURL  string
+	Heading            int
+	Base               string
+}
+
+// Input is one field of a form.
+type Input struct {
+	ID, FieldID, Label, Help, Bounds, Kind string
+	Optional, Signed                       bool
+	Default                                string
+	Units                                  []Unit
+	Options                                []Option
+	Columns                                []Column
+	When                                   string
+}
+
+// Unit is one unit of a field, with the default written in it.
+type Unit struct{ ID, Label, System, Default string }
+
+// Option is one value of a choice.
+type Option struct{ ID, Label string }
+
+// Column is one column of a series; ID is the header word in the text.
+type Column struct{ ID, Label, Unit string }
+
+// Output is one result with the units it can be shown in.
+type Output struct {
+	ID, Label string
+	Units     []Unit
+}
+
+// Caution is what components/caution/caution.tmpl draws.
+type Caution struct{ Word, Level, ID, Hazard, Consequence, Avoid string }
+
+// NewForm turns a declaration into a form. heading is 2 on the worksheet's own
+// page and 3 inside another; base is the way to the site's root.
+func NewForm(w *calc.Worksheet, heading int, base string) Form {
+	f := Form{ID: w.ID, Title: w.Title, Purpose: w.Purpose, Limits: w.Limits, Heading: heading, Base: base,
+		CasesURL: "about/checked.html#" + w.ID, Sources: sourceItems(w.ID+"-source-", w.Sources)}
+	if heading > 2 {
+		f.PageURL = "worksheets/" + w.ID + ".html"
+	}
+	for i := range w.Inputs {
+		f.Inputs = append(f.Inputs, newInput(w, &w.Inputs[i]))
+	}
+	for i := range w.Outputs {
+		o := &w.Outputs[i]
+		f.Outputs = append(f.Outputs, Output{ID: o.ID, Label: o.Label, Units: units(o.Quantity, o.Units, "")})
+	}
+	for i, c := range w.Cautions {
+		f.Cautions = append(f.Cautions, Caution{Word: c.Signal, Level: strings.ToLower(c.Signal), ID: w.ID + "-" + strconv.Itoa(i+1),
+			Hazard: c.Hazard, Consequence: c.Consequence, Avoid: c.Avoid})
+	}
+	f.Example = newExample(w)
+	return f
+}
+
+func newInput(w *calc.Worksheet, in *calc.Input) Input {
+	v := Input{ID: in.ID, FieldID: w.ID + "-" + in.ID, Label: in.Label, Help: in.Help, Kind: string(in.Kind), Optional: in.Optional || in.Altitude, When: whenText(in.When)}
+	switch in.Kind {
+	case calc.Quantity:
+		v.Units = units(in.Quantity, in.Units, in.Default)
+		v.Bounds = Bounds(in)
+		u := in.Quantity.Unit(v.Units[0].ID)
+		v.Default = v.Units[0].Default
+		v.Signed = u.FromSI(in.Low, unit.Env{Atmosphere: unit.StandardAtmosphere}) < 0 && u.Datum == unit.Fixed
+	case calc.Choice:
+		v.Default = in.Default
+		for _, o := range in.Options {
+			v.Options = append(v.Options, Option{ID: o.ID, Label: o.Label})
+		}
+	case calc.Series:
+		v.Bounds = "At least " + strconv.Itoa(in.MinRows) + plural(" row", in.MinRows) + ", at most " + unit.Fixedf(float64(in.MaxRows), 0) + "."
+		for _, c := range in.Columns {
+			label := c.Quantity.Unit(c.Units[0]).Label
+			v.Columns = append(v.Columns, Column{ID: c.ID + "_" + c.Units[0], Label: c.Label, Unit: label})
+		}
+	}
+	return v
+}
+
+func plural(s string, n int) string {
+	if n == 1 {
+		return s
+	}
+	return s + "s"
+}
+
+// whenText joins the conditions of an input: "method=weight&system=a|b".
+func whenText(conditions []calc.When) string {
+	parts := make([]string, len(conditions))
+	for i, c := range conditions {
+		parts[i] = c.Input + "=" + strings.Join(c.Is, "|")
+	}
+	return strings.Join(parts, "&")
+}
+
+// units lists the units offered, the default of the metric family first, each
+// with the declared default written in it.
+func units(q *unit.Quantity, offered []string, standard string) []Unit {
+	first := calc.DefaultUnit(q, offered, unit.SI)
+	list := []*unit.Unit{first}
+	if len(offered) == 0 {
+		for i := range q.Units {
+			offered = append(offered, q.Units[i].ID)
+		}
+	}
+	for _, id := range offered {
+		if u := q.Unit(id); u != first {
+			list = append(list, u)
+		}
+	}
+	env := unit.Env{Atmosphere: unit.StandardAtmosphere}
+	n := unit.ParseNumber(standard)
+	var out []Unit
+	for _, u := range list {
+		v := Unit{ID: u.ID, Label: u.Label, System: string(u.System)}
+		if standard != "" {
+			si := q.Unit(n.Rest).ToSI(n.Value, env)
+			v.Default = strconv.FormatFloat(u.FromSI(si, env), 'g', 6, 64)
+		}
+		out = append(out, v)
+	}
+	return out
+}
+
+// Bounds says what range an input takes, in its metric and its inch-pound
+// default unit.
+func Bounds(in *calc.Input) string {
+	env := unit.Env{Atmosphere: unit.StandardAtmosphere}
+	text := func(u *unit.Unit) string {
+		low, high := u.FromSI(in.Low, env), u.FromSI(in.High, env)
+		if u.Datum == unit.Suction {
+			low, high = high, low
+		}
+		return unit.Significant(low, 4) + " to " + unit.Significant(high, 4) + " " + u.Label
+	}
+	metric := calc.DefaultUnit(in.Quantity, in.Units, unit.SI)
+	imperial := calc.DefaultUnit(in.Quantity, in.Units, unit.InchPound)
+	if imperial == metric {
+		return text(metric) + "."
+	}
+	return text(metric) + ", or " + text(imperial) + "."
+}
+
+// Example is a worked example as the handbook prints it.
+type Example struct {
+	Inputs, Outputs            []Pair
+	Verdict, VerdictText, Tone string
+	Steps                      []Step
+	Warnings, Advice           []string
+	Chart                      template.HTML
+	ChartTitle                 string
+}
+
+// Pair is a label and what belongs to it.
+type Pair struct{ Label, Text string }
+
+// Step is one line of working.
+type Step struct{ Label, Formula, Value, SourceKey, Locator string }
+
+// newExample runs the declared example. A worksheet whose own example fails is
+// a mistake that the catalogue's tests catch; the form then prints none.
+func newExample(w *calc.Worksheet) *Example {
+	if len(w.Example) == 0 {
+		return nil
+	}
+	a := calc.Evaluate(w, calc.Request{Worksheet: w.ID, Fields: w.Example})
+	if len(a.Problems) > 0 {
+		return nil
+	}
+	e := &Example{Warnings: a.Warnings, Advice: a.Advice}
+	for _, f := range w.Example {
+		in := w.Input(f.Input)
+		e.Inputs = append(e.Inputs, Pair{Label: in.Label, Text: exampleText(in, f)})
+	}
+	for _, o := range a.Outputs {
+		e.Outputs = append(e.Outputs, Pair{Label: o.Label, Text: o.Text})
+	}
+	if v := a.Verdict; v != nil {
+		e.Verdict, e.VerdictText, e.Tone = v.Title, v.Sentence, string(v.Tone)
+	}
+	for _, s := range a.Steps {
+		e.Steps = append(e.Steps, Step{Label: s.Label, Formula: s.Formula, Value: s.Value, SourceKey: s.Cite.Key, Locator: s.Cite.Locator})
+	}
+	if len(a.Charts) > 0 {
+		e.Chart, e.ChartTitle = template.HTML(a.Charts[0].SVG), a.Charts[0].Title // package chart escapes its text
+	}
+	return e
+}
+
+func exampleText(in *calc.Input, f calc.Field) string {
+	switch in.Kind {
+	case calc.Choice:
+		for _, o := range in.Options {
+			if o.ID == f.Text {
+				return o.Label
+			}
+		}
+	case calc.Series:
+		var lines []string
+		for l := range strings.SplitSeq(f.Text, "\n") {
+			if !strings.HasPrefix(l, "#") {
+				lines = append(lines, l)
+			}
+		}
+		return strings.Join(lines, " / ")
+	case calc.Quantity:
+		n := unit.ParseNumber(f.Text)
+		if u := in.Quantity.Unit(n.Rest); u != nil {
+			return strings.TrimSpace(strings.TrimSuffix(f.Text, n.Rest)) + " " + u.Label
+		}
+	}
+	return f.Text
+}

@@ -1,0 +1,40 @@
+package markup
+
+import (
+	"github.com/yuin/goldmark/text"
+	"github.com/yuin/goldmark/util"
+)
+
+// cutID takes a final {#id} off a segment. The id is "" when there is none.
+func cutID(segment text.Segment, source []byte) (text.Segment, string) {
+	trimmed := segment.TrimRightSpace(source)
+	value := source[trimmed.Start:trimmed.Stop]
+	if len(value) < 4 || value[len(value)-1] != '}' {
+		return segment, ""
+	}
+	for i := len(value) - 2; i > 0; i-- {
+		switch c := value[i]; {
+		case c == '#' && value[i-1] == '{':
+			id := string(value[i+1 : len(value)-1])
+			trimmed.Stop = trimmed.Start + i - 1
+			return trimmed.TrimRightSpace(source), id
+		case c == '{' || c == '}' || util.IsSpace(c):
+			return segment, ""
+		}
+	}
+	return segment, ""
+}
+
+// validID tells whether an id is lower-case letters, digits and hyphens, with a letter or digit at both ends.
+func validID(id string) bool {
+	for i := 0; i < len(id); i++ {
+		c := id[i]
+		inner := c == '-' && i > 0 && i < len(id)-1
+		if !inner && !('a' <= c && c <= 'z') && !('0' <= c && c <= '9') {
+			return false
+		}
+	}
+	return id != ""
+}
+
+const idHint = "use lower-case letters, digits and single hyphens"

@@ -1,0 +1,406 @@
+package markup
+
+import (
+	"bytes"
+	"strconv"
+	"strings"
+
+	"github.com/yuin/goldmark"
+	"github.com/yuin/goldmark/ast"
+	"github.com/yuin/goldmark/parser"
+	"github.com/yuin/goldmark/renderer"
+	"github.com/yuin/goldmark/text"
+	"github.com/yuin/goldmark/util"
+
+	"changeout/build/internal/report"
+)
+
+// directives are lines that start with two colons, at the left edge or inside a step:
+//
+//	:: worksheet vacuum-hold
+//	:: table water-boiling-point
+//	:: wait 30 min | Fire watch | Look at the joint every 10 minutes.
+//	:: write pressure-after-10 | Pressure 10 minutes after isolation | micron
+type directives struct{}
+
+func (directives) Extend(m goldmark.Markdown) {
+	m.Parser().AddOptions(parser.WithBlockParsers(util.Prioritized(directiveParser{}, priorityDirective)))
+	register(m, directiveRenderer{})
+}
+
+var (
+	kindEmbed         = ast.NewNodeKind("Embed")
+	kindWait          = ast.NewNodeKind("Wait")
+	kindWrite         = ast.NewNodeKind("Write")
+	kindDirectiveText = ast.NewNodeKind("DirectiveText")
+	kindBadDirective  = ast.NewNodeKind("BadDirective")
+)
+
+// embedNode is a worksheet or a table computed at build.
+type embedNode struct {
+	ast.BaseBlock
+	table bool
+	id    string
+	html  []byte
+}
+
+func (n *embedNode) Kind() ast.NodeKind            { return kindEmbed }
+func (n *embedNode) Dump(source []byte, level int) { ast.DumpHelper(n, source, level, nil, nil) }
+
+// waitNode is a timer. Its children are the title and, perhaps, a note.
+type waitNode struct {
+	ast.BaseBlock
+	given   string // {#id}, or ""
+	id      string
+	length  string
+	seconds int
+}
+
+func (n *waitNode) Kind() ast.NodeKind            { return kindWait }
+func (n *waitNode) Dump(source []byte, level int) { ast.DumpHelper(n, source, level, nil, nil) }
+
+// writeNode is a field to write down. Its child is the label.
+type writeNode struct {
+	ast.BaseBlock
+	id   string
+	unit string // as shown behind the field, or text, time, photo number
+}
+
+func (n *writeNode) Kind() ast.NodeKind            { return kindWrite }
+func (n *writeNode) Dump(source []byte, level int) { ast.DumpHelper(n, source, level, nil, nil) }
+
+// directiveTextNode is a part of a directive that may hold inline Markdown.
+type directiveTextNode struct {
+	ast.BaseBlock
+	role string // title, note or label
+	id   string // of the element, or what the label is for
+}
+
+func (n *directiveTextNode) Kind() ast.NodeKind            { return kindDirectiveText }
+func (n *directiveTextNode) Dump(source []byte, level int) { ast.DumpHelper(n, source, level, nil, nil) }
+
+// badDirectiveNode is a line that is not understood; it prints nothing.
+type badDirectiveNode struct {
+	ast.BaseBlock
+	text, hint string
+}
+
+func (n *badDirectiveNode) Kind() ast.NodeKind            { return kindBadDirective }
+func (n *badDirectiveNode) Dump(source []byte, level int) { ast.DumpHelper(n, source, level, nil, nil) }
+
+type directiveParser struct{}
+
+func (directiveParser) Trigger() []byte             { return []byte{':'} }
+func (directiveParser) CanInterruptParagraph() bool { return true }
+func (directiveParser) CanAcceptIndentedLine() bool { return false }
+
+func (directiveParser) Continue(ast.Node, text.Reader, parser.Context) parser.State {
+	return parser.Close
+}
+func (directiveParser) Close(ast.Node, text.Reader, parser.Context) {}
+
+func (directiveParser) Open(_ ast.Node, reader text.Reader, pc parser.Context) (ast.Node, parser.State) {
+	line, segment := reader.PeekLine()
+	at := pc.BlockOffset()
+	if at < 0 || at+1 >= len(line) || line[at] != ':' || line[at+1] != ':' {
+		return nil, parser.NoChildren
+	}
+	source := reader.Source()
+	rest := text.NewSegment(max(segment.Start, segment.Start+at+2-segment.Padding), segment.Stop)
+	rest = rest.TrimRightSpace(source)
+	reader.AdvanceToEOL()
+	return parseDirective(rest, source), parser.NoChildren
+}
+
+var directiveNames = []string{"worksheet", "table", "wait", "write"}
+
+// Forms for hints.
+const (
+	waitForm  = "write :: wait 30 min | Title | Note"
+	writeForm = "write :: write id | Label | unit (or text, time, photo number)"
+)
+
+func parseDirective(rest text.Segment, source []byte) ast.Node {
+	var parts []text.Segment
+	for start := rest.Start; ; {
+		end := bytes.IndexByte(source[start:rest.Stop], '|')
+		if end < 0 {
+			parts = append(parts, trimSegment(start, rest.Stop, source))
+			break
+		}
+		parts = append(parts, trimSegment(start, start+end, source))
+		start += end + 1
+	}
+	name, argument, _ := strings.Cut(string(source[parts[0].Start:parts[0].Stop]), " ")
+	argument = strings.TrimSpace(argument)
+	switch name {
+	case "worksheet", "table":
+		if argument == "" || len(parts) > 1 || strings.ContainsAny(argument, " \t") {
+			return &badDirectiveNode{text: "directive “" + name + "” takes one id", hint: "write :: " + name + " id"}
+		}
+		return &embedNode{table: name == "table", id: argument}
+	case "wait":
+		return parseWait(argument, parts, source)
+	case "write":
+		return parseWrite(argument, parts, source)
+	}
+	return &badDirectiveNode{text: "unknown directive “:: " + name + "”", hint: report.DidYouMean(name, directiveNames)}
+}
+
+func trimSegment(start, stop int, source []byte) text.Segment {
+	s := text.NewSegment(start, stop)
+	s = s.TrimLeftSpace(source)
+	return s.TrimRightSpace(source)
+}
+
+func parseWait(length string, parts []text.Segment, source []byte) ast.Node {
+	seconds, shown, ok := parseLength(length)
+	if !ok {
+		return &badDirectiveNode{text: "length of a wait is “" + length + "”", hint: "write 30 min, 2 h, 90 s, 1 h 30 min, or a range 2-5 min"}
+	}
+	if len(parts) < 2 || parts[1].Len() == 0 || len(parts) > 3 {
+		return &badDirectiveNode{text: "wait needs a title, and may have one note", hint: waitForm}
+	}
+	n := &waitNode{length: shown, seconds: seconds}
+	last := len(parts) - 1
+	parts[last], n.given = cutID(parts[last], source)
+	appendText(n, "title", parts[1])
+	if len(parts) == 3 && parts[2].Len() > 0 {
+		appendText(n, "note", parts[2])
+	}
+	return n
+}
+
+func parseWrite(id string, parts []text.Segment, source []byte) ast.Node {
+	if len(parts) != 3 || parts[1].Len() == 0 || parts[2].Len() == 0 {
+		return &badDirectiveNode{text: "write needs an id, a label and a unit", hint: writeForm}
+	}
+	if !validID(id) {
+		return &badDirectiveNode{text: "id of a field is “" + id + "”", hint: idHint}
+	}
+	n := &writeNode{id: id, unit: string(source[parts[2].Start:parts[2].Stop])}
+	appendText(n, "label", parts[1])
+	return n
+}
+
+func appendText(parent ast.Node, role string, segment text.Segment) {
+	n := &directiveTextNode{role: role}
+	n.SetPos(segment.Start)
+	n.Lines().Append(segment)
+	parent.AppendChild(parent, n)
+}
+
+// parseLength reads “30 min”, “1 h 30 min” or a range “2-5 min”, and gives the seconds of the longer end.
+func parseLength(s string) (seconds int, shown string, ok bool) {
+	// The longest wait of the job is a night or a week-end; beyond this it is a slip of the keyboard.
+	const longest = 14 * 24 * 3600
+	s = strings.NewReplacer("–", "-", "—", "-", " to ", "-").Replace(s)
+	var show strings.Builder
+	total := 0.0
+	rest := strings.TrimSpace(s)
+	if rest == "" {
+		return 0, "", false
+	}
+	for rest != "" {
+		var numbers []float64
+		for {
+			end := 0
+			for end < len(rest) && ('0' <= rest[end] && rest[end] <= '9' || rest[end] == '.') {
+				end++
+			}
+			v, err := strconv.ParseFloat(rest[:end], 64)
+			if err != nil {
+				return 0, "", false
+			}
+			numbers = append(numbers, v)
+			show.WriteString(rest[:end])
+			rest = strings.TrimSpace(rest[end:])
+			after, more := strings.CutPrefix(rest, "-")
+			if !more {
+				break
+			}
+			show.WriteString("–")
+			rest = strings.TrimSpace(after)
+		}
+		if len(numbers) > 2 || len(numbers) == 2 && numbers[1] <= numbers[0] {
+			return 0, "", false
+		}
+		end := 0
+		for end < len(rest) && 'a' <= rest[end] && rest[end] <= 'z' {
+			end++
+		}
+		unit := 0.0
+		switch rest[:end] {
+		case "s", "sec", "second", "seconds":
+			unit = 1
+		case "min", "minute", "minutes":
+			unit = 60
+		case "h", "hour", "hours":
+			unit = 3600
+		default:
+			return 0, "", false
+		}
+		show.WriteByte(' ')
+		show.WriteString(rest[:end])
+		total += numbers[len(numbers)-1] * unit
+		rest = strings.TrimSpace(rest[end:])
+		if rest != "" {
+			show.WriteByte(' ')
+		}
+	}
+	if !(total >= 1 && total <= longest) {
+		return 0, "", false
+	}
+	return int(total + 0.5), show.String(), true
+}
+
+func (w *walker) readEmbed(n *embedNode) {
+	line := w.line(n.Pos())
+	embeds, what := &w.env.Worksheets, "worksheet"
+	used := &w.result.Worksheets
+	if n.table {
+		embeds, what = &w.env.Tables, "table"
+		used = &w.result.Tables
+	}
+	if !embeds.known[n.id] {
+		w.problem(line, "unknown "+what+" “"+n.id+"”", report.DidYouMean(n.id, embeds.IDs))
+		return
+	}
+	*used = append(*used, Use{n.id, line})
+	if embeds.HTML == nil {
+		n.html = []byte(`<p><a href="` + w.page.Base() + embeds.URL(n.id) + `">` + n.id + "</a></p>\n")
+		return
+	}
+	w.hasEmbeds = true
+	html, err := embeds.HTML(n.id, Place{Base: w.page.Base(), Cite: func(key, locator string) []byte {
+		item := citationItem{key: key, locator: locator}
+		w.cite(&item, line)
+		var out output
+		item.write(&out)
+		return out.bytes
+	}})
+	if err != nil {
+		w.problem(line, what+" “"+n.id+"” cannot be drawn: "+err.Error(), "")
+		return
+	}
+	n.html = html
+}
+
+func (w *walker) readWait(n *waitNode) {
+	line := w.line(n.Pos())
+	var title []byte
+	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
+		part, ok := c.(*directiveTextNode)
+		if !ok {
+			continue
+		}
+		w.collect(part)
+		if part.role == "title" {
+			title = bytes.Clone(bytes.TrimSpace(w.plain))
+		} else {
+			w.checkSentences(whyWords, "note of a wait", line)
+		}
+	}
+	n.id = n.given
+	if n.id == "" {
+		n.id = w.slug("", title, 0, "timer")
+	} else if !validID(n.id) {
+		w.problem(line, "id of a wait is "+n.id, idHint)
+		n.id = w.slug("", []byte(n.id), 0, "timer")
+	}
+	w.claim("wait-"+n.id, line, "end one of the lines with an id of its own, for example {#"+n.id+"-again}")
+	n.FirstChild().(*directiveTextNode).id = "wait-" + n.id + "-title"
+	w.result.Waits = append(w.result.Waits, Wait{n.id, string(title), n.length, n.seconds, line})
+}
+
+func (w *walker) readWrite(n *writeNode) {
+	line := w.line(n.Pos())
+	w.collect(n)
+	n.FirstChild().(*directiveTextNode).id = "write-" + n.id
+	w.claim("write-"+n.id, line, "each field of a page has an id of its own")
+	w.result.Writes = append(w.result.Writes, Write{n.id, string(bytes.TrimSpace(w.plain)), n.unit, line})
+}
+
+type directiveRenderer struct{}
+
+func (r directiveRenderer) RegisterFuncs(reg renderer.NodeRendererFuncRegisterer) {
+	reg.Register(kindEmbed, r.embed)
+	reg.Register(kindWait, r.wait)
+	reg.Register(kindWrite, r.write)
+	reg.Register(kindDirectiveText, r.text)
+}
+
+func (directiveRenderer) embed(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	if entering {
+		_, _ = w.Write(node.(*embedNode).html)
+	}
+	return ast.WalkContinue, nil
+}
+
+func (directiveRenderer) wait(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	if !entering {
+		_, _ = w.WriteString("</div>\n")
+		return ast.WalkContinue, nil
+	}
+	n := node.(*waitNode)
+	_, _ = w.WriteString(`<div class="co-wait" role="group" id="wait-`)
+	_, _ = w.WriteString(n.id)
+	_, _ = w.WriteString(`" aria-labelledby="wait-`)
+	_, _ = w.WriteString(n.id)
+	_, _ = w.WriteString(`-title" data-wait="`)
+	_, _ = w.WriteString(n.id)
+	_, _ = w.WriteString(`" data-seconds="`)
+	_, _ = w.WriteString(strconv.Itoa(n.seconds))
+	_, _ = w.WriteString(`">`)
+	return ast.WalkContinue, nil
+}
+
+func (directiveRenderer) write(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	n := node.(*writeNode)
+	if entering {
+		_, _ = w.WriteString(`<p class="co-write">`)
+		return ast.WalkContinue, nil
+	}
+	_, _ = w.WriteString(` <span class="co-write__row"><input type="text" id="write-`)
+	_, _ = w.WriteString(n.id)
+	_, _ = w.WriteString(`" data-write="`)
+	_, _ = w.WriteString(n.id)
+	_, _ = w.WriteString(`" autocomplete="off"`)
+	switch n.unit {
+	case "text", "time":
+		_, _ = w.WriteString(` data-kind="` + n.unit + `">`)
+	case "photo number":
+		_, _ = w.WriteString(` data-kind="photo" inputmode="numeric">`)
+	default:
+		_, _ = w.WriteString(` inputmode="decimal" aria-describedby="write-`)
+		_, _ = w.WriteString(n.id)
+		_, _ = w.WriteString(`-unit"> <span class="co-write__unit" id="write-`)
+		_, _ = w.WriteString(n.id)
+		_, _ = w.WriteString(`-unit">`)
+		_, _ = w.Write(util.EscapeHTML([]byte(n.unit)))
+		_, _ = w.WriteString(`</span>`)
+	}
+	_, _ = w.WriteString("</span></p>\n")
+	return ast.WalkContinue, nil
+}
+
+func (directiveRenderer) text(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	n := node.(*directiveTextNode)
+	switch {
+	case n.role == "label" && entering:
+		_, _ = w.WriteString(`<label for="` + n.id + `">`)
+	case n.role == "label":
+		_, _ = w.WriteString(`</label>`)
+	case n.role == "title" && entering:
+		_, _ = w.WriteString(`<p class="co-wait__title" id="` + n.id + `">`)
+	case n.role == "title":
+		_, _ = w.WriteString(`</p><p class="co-wait__length">`)
+		_, _ = w.Write(util.EscapeHTML([]byte(n.Parent().(*waitNode).length)))
+		_, _ = w.WriteString(`</p>`)
+	case entering:
+		_, _ = w.WriteString(`<p class="co-wait__note">`)
+	default:
+		_, _ = w.WriteString(`</p>`)
+	}
+	return ast.WalkContinue, nil
+}

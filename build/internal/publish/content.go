@@ -1,0 +1,159 @@
+package publish
+
+import (
+	"bytes"
+	"context"
+	"path"
+	"runtime"
+	"slices"
+	"sync"
+
+	"changeout/build/internal/markup"
+	"changeout/build/internal/page"
+	"changeout/build/internal/report"
+)
+
+// content is the handbook as read, and what each page turned into. It moves on
+// with the files even when a build has problems and nothing is written.
+type content struct {
+	book    *page.Book
+	problem []report.Problem // of reading, not of converting
+	conv    *markup.Converter
+	// pages holds what was found in each converted page. Its HTML is dropped
+	// once it is written: at thousands of pages it would fill the memory.
+	mu      sync.Mutex
+	pages   map[*page.Page]*converted
+	results map[*page.Page]*markup.Result // the same results, as package check takes them
+}
+
+// converted is one page's result and its line in the search index.
+type converted struct {
+	result *markup.Result
+	search []byte
+}
+
+// readContent brings the content up to date with the files. before may be nil.
+func (p *Publisher) readContent(in inputs, before *content, last inputs) *content {
+	if before != nil {
+		if names, ok := in.edited(last); ok && before.reread(names) {
+			return before
+		}
+	}
+	c := &content{pages: map[*page.Page]*converted{}, results: map[*page.Page]*markup.Result{}}
+	c.book, c.problem = page.Read(p.o.layers()...)
+	c.conv = markup.New(markup.Env{
+		Sources:    p.o.Supply.Sources,
+		Worksheets: p.o.Supply.Worksheets,
+		Tables:     p.o.Supply.Tables,
+		Glossary:   c.book.Glossary,
+		Hazards:    c.book.Hazards,
+	})
+	if before != nil && sameTerms(before.book, c.book) {
+		c.adopt(before)
+	}
+	return c
+}
+
+// convert turns a page into HTML and remembers the rest of the result. It is
+// nil for no page.
+func (c *content) convert(p *page.Page) *markup.Result {
+	if p == nil {
+		return nil
+	}
+	r := c.conv.Convert(p)
+	kept := *r
+	kept.HTML = nil
+	k := &converted{result: &kept, search: pageEntry(p, r).json()}
+	c.mu.Lock()
+	c.pages[p], c.results[p] = k, k.result
+	c.mu.Unlock()
+	return r
+}
+
+// known converts a page if that was not done yet, for what stands in it.
+func (c *content) known(p *page.Page) {
+	c.mu.Lock()
+	done := p == nil || c.pages[p] != nil
+	c.mu.Unlock()
+	if !done {
+		c.convert(p)
+	}
+}
+
+// reread replaces single pages. It is false when the whole book is needed.
+func (c *content) reread(names []string) bool {
+	for _, name := range names {
+		old := c.book.Page(name)
+		if old == nil {
+			return false
+		}
+		fresh, problems := c.book.Reread(name)
+		if fresh == nil {
+			return false
+		}
+		// A page that moves to another stage changes lists of the book.
+		if fresh.Stage != old.Stage || fresh.Kind != old.Kind {
+			return false
+		}
+		delete(c.pages, old)
+		delete(c.results, old)
+		c.problem = slices.DeleteFunc(c.problem, func(p report.Problem) bool { return p.File == fresh.File })
+		c.problem = append(c.problem, problems...)
+	}
+	return true
+}
+
+// adopt takes over the results of pages that are the same as before.
+func (c *content) adopt(before *content) {
+	for _, fresh := range c.book.Pages {
+		old := before.book.Page(fresh.Path)
+		if old == nil || before.pages[old] == nil || !samePage(old, fresh) {
+			continue
+		}
+		c.pages[fresh] = before.pages[old]
+		c.results[fresh] = before.results[old]
+	}
+}
+
+func samePage(a, b *page.Page) bool {
+	return a.File == b.File && a.Company == b.Company && a.Title == b.Title && a.Summary == b.Summary &&
+		a.Kind == b.Kind && a.Stage == b.Stage && a.Updated.Equal(b.Updated) && a.BodyLine == b.BodyLine && bytes.Equal(a.Body, b.Body)
+}
+
+// sameTerms tells whether two books give the converter the same glossary and
+// hazards.
+func sameTerms(a, b *page.Book) bool {
+	return slices.Equal(a.Glossary.Terms, b.Glossary.Terms) &&
+		slices.EqualFunc(a.Hazards.Rows, b.Hazards.Rows, func(x, y page.Hazard) bool {
+			return x.ID == y.ID && x.Name == y.Name && x.Lowest == y.Lowest && slices.Equal(x.Words, y.Words)
+		})
+}
+
+// contentsFile is the name of the reading order in problems.
+func (p *Publisher) contentsFile() string {
+	return path.Join(p.o.layers()[0].Name, page.ContentsPath)
+}
+
+// parallel calls work for each item on all processors. Errors of ctx end it
+// early.
+func parallel[T any](ctx context.Context, items []T, work func(T)) {
+	var wg sync.WaitGroup
+	next := make(chan []T)
+	for range runtime.GOMAXPROCS(0) {
+		wg.Go(func() {
+			for batch := range next {
+				for _, item := range batch {
+					if ctx.Err() == nil {
+						work(item)
+					}
+				}
+			}
+		})
+	}
+	// Batches keep the channel out of the profile; small ones share the work.
+	for batch := range slices.Chunk(items, 16) {
+		next <- batch
+	}
+	close(next)
+	wg.Wait()
+}

@@ -1,0 +1,426 @@
+package publish
+
+import (
+	"encoding/json"
+	"fmt"
+	"html/template"
+	"path"
+	"slices"
+	"strings"
+
+	"changeout/build/internal/markup"
+	"changeout/build/internal/page"
+	"changeout/build/internal/report"
+)
+
+// Pages that the build makes besides those in content. A content page with one
+// of these ids gives the made page its title, summary and opening words.
+const (
+	frontID      = "index"
+	contentsID   = "contents"
+	worksheetsID = "worksheets"
+	tablesID     = "tables"
+	sourcesID    = "about/sources"
+	checkedID    = "about/checked"
+	licencesID   = "about/licences"
+
+	notFoundFile = "404.html"
+)
+
+func worksheetID(id string) string { return "worksheets/" + id }
+func tableID(id string) string     { return "tables/" + id }
+
+// madeIDs are the ids of all made pages.
+func (p *Publisher) madeIDs() map[string]bool {
+	ids := map[string]bool{}
+	for _, id := range []string{frontID, contentsID, worksheetsID, tablesID, sourcesID, checkedID, licencesID} {
+		ids[id] = true
+	}
+	for _, w := range p.o.Supply.WorksheetPages {
+		ids[worksheetID(w.ID)] = true
+	}
+	for _, t := range p.o.Supply.TablePages {
+		ids[tableID(t.ID)] = true
+	}
+	return ids
+}
+
+// madeURLs are their addresses, for the check of links.
+func (p *Publisher) madeURLs() []string {
+	var urls []string
+	for id := range sorted(p.madeIDs()) {
+		urls = append(urls, id+".html")
+	}
+	return urls
+}
+
+// madeUnits makes the pages that stand in no Markdown file. It needs the
+// results of all content pages.
+func (p *Publisher) madeUnits(e *edition) ([]*unit, []report.Problem) {
+	m := maker{p: p, e: e, usedIn: map[string][]Link{}, citedIn: map[string][]Link{}}
+	m.collect()
+	m.front()
+	m.contents()
+	m.worksheets()
+	m.tables()
+	m.about()
+	if p.o.Base != "" {
+		m.notFound()
+	}
+	return m.units, m.problems
+}
+
+// maker gathers made pages.
+type maker struct {
+	p        *Publisher
+	e        *edition
+	units    []*unit
+	problems []report.Problem
+
+	usedIn  map[string][]Link // worksheet id: pages that hold it
+	citedIn map[string][]Link // source key: pages that cite it
+}
+
+// collect goes through the content pages once.
+func (m *maker) collect() {
+	made := m.p.madeIDs()
+	for _, pg := range readingOrder(m.e.content.book) {
+		k := m.e.content.pages[pg]
+		if k == nil || made[pg.ID] {
+			continue
+		}
+		link := *pageLink(pg)
+		for i, use := range k.result.Worksheets {
+			if !slices.ContainsFunc(k.result.Worksheets[:i], func(u markup.Use) bool { return u.ID == use.ID }) {
+				m.usedIn[use.ID] = append(m.usedIn[use.ID], link)
+			}
+		}
+		for _, cited := range k.result.Sources {
+			m.citedIn[cited.Key] = append(m.citedIn[cited.Key], link)
+		}
+	}
+}
+
+func readingOrder(b *page.Book) []*page.Page {
+	order := slices.Clone(b.Order)
+	in := make(map[*page.Page]bool, len(order))
+	for _, pg := range order {
+		in[pg] = true
+	}
+	for _, pg := range b.Pages {
+		if !in[pg] {
+			order = append(order, pg)
+		}
+	}
+	return order
+}
+
+// unit starts a made page. A content page of the same id replaces title and
+// summary; withBody says whether the layout has room for its text.
+func (m *maker) unit(id, kind, layout, title, summary string, crumb *Link, withBody bool) *unit {
+	f := m.e.frame
+	f.ID, f.Kind, f.Title, f.Summary, f.Base, f.Crumb = id, kind, title, summary, base(id), crumb
+	u := &unit{frame: f, layout: layout}
+	if pg := m.e.content.book.Page(id + ".md"); pg != nil {
+		u.page = pg
+		u.frame.Title, u.frame.Summary, u.frame.Updated = pg.Title, pg.Summary, updated(pg)
+		m.e.content.known(pg)
+		if text := strings.TrimSpace(string(pg.Body)); text != "" && !withBody {
+			m.problems = append(m.problems, pg.Problem(pg.BodyLine, "this page is made by the build and has no room for text of its own", "keep the header, and put the text on another page"))
+		}
+	}
+	u.search = &searchEntry{URL: id + ".html", Title: u.frame.Title, Kind: kind, Summary: u.frame.Summary}
+	m.units = append(m.units, u)
+	return u
+}
+
+// depends says what the page is made from. Call it last.
+func (m *maker) depends(u *unit, on ...any) {
+	var body []byte
+	if u.page != nil {
+		body = u.page.Body
+	}
+	u.inputs = digestOf(u.frame.ID, u.frame.Title, u.frame.Summary, u.frame.Updated, u.frame.Crumb, u.frame.Prev, u.frame.Next, body, on)
+}
+
+func item(pg *page.Page) ListItem {
+	return ListItem{Title: pg.Title, URL: pg.URL, Summary: pg.Summary, Stage: pg.Stage}
+}
+
+// front is the first page: the stages of the job, then everything beside them.
+func (m *maker) front() {
+	u := m.unit(frontID, "front", "front", "Change the compressor, keep the next one alive",
+		"Find why it failed, change it safely, prove the work, and leave a record.", nil, false)
+	u.search = nil // everybody knows the way here
+	var stages []Stage
+	for _, s := range m.e.content.book.Stages {
+		stage := Stage{Number: s.Number, Title: s.Title, Summary: s.Summary}
+		for _, pg := range s.Pages {
+			stage.Pages = append(stage.Pages, item(pg))
+		}
+		stages = append(stages, stage)
+	}
+	shelves := []ListGroup{{Title: "Worksheets", Items: m.worksheetItems()}, {Title: "Tables", Items: m.tableShelf()}}
+	for _, g := range m.contentsGroups() {
+		g.Items = slices.DeleteFunc(g.Items, func(i ListItem) bool {
+			return i.Stage > 0 || strings.HasPrefix(i.URL, "worksheets") || strings.HasPrefix(i.URL, "tables")
+		})
+		shelves = append(shelves, g)
+	}
+	shelves = slices.DeleteFunc(shelves, func(g ListGroup) bool { return len(g.Items) == 0 })
+	for i := range shelves {
+		if shelves[i].Title == "" {
+			shelves[i].Title = "More pages"
+		}
+	}
+	u.data = func(f Frame, _ *markup.Result) (any, error) {
+		return FrontData{Frame: f, Stages: stages, Shelves: shelves}, nil
+	}
+	m.depends(u, stages, shelves)
+}
+
+// contents is the reading order as one page.
+func (m *maker) contents() {
+	u := m.unit(contentsID, "list", "list", "Contents", "Every page of the handbook, in reading order.", nil, false)
+	u.search = nil
+	groups := m.contentsGroups()
+	listed := map[string]bool{}
+	for _, g := range groups {
+		for _, i := range g.Items {
+			listed[i.URL] = true
+		}
+	}
+	// What the reading order leaves out is made, so every page can be found.
+	rest := ListGroup{Title: "More"}
+	for _, i := range []ListItem{
+		{Title: "Worksheets", URL: "worksheets.html"},
+		{Title: "Tables", URL: "tables.html"},
+		{Title: "Sources", URL: sourcesID + ".html"},
+		{Title: "How each worksheet was checked", URL: checkedID + ".html"},
+		{Title: "Licences", URL: licencesID + ".html"},
+	} {
+		if !listed[i.URL] {
+			rest.Items = append(rest.Items, i)
+		}
+	}
+	if len(rest.Items) > 0 {
+		groups = append(groups, rest)
+	}
+	u.data = func(f Frame, _ *markup.Result) (any, error) {
+		return ListData{Frame: f, Intro: f.Summary, Find: true, Groups: groups}, nil
+	}
+	m.depends(u, groups)
+}
+
+// contentsGroups turns the reading order into groups of links. Links outside a
+// group come first, without a heading.
+func (m *maker) contentsGroups() []ListGroup {
+	var groups []ListGroup
+	for _, top := range m.e.content.book.Contents {
+		if len(top.Children) == 0 {
+			if len(groups) == 0 || groups[len(groups)-1].Title != "" {
+				groups = append(groups, ListGroup{})
+			}
+			if i, ok := m.entryItem(top); ok {
+				groups[len(groups)-1].Items = append(groups[len(groups)-1].Items, i)
+			}
+			continue
+		}
+		g := ListGroup{Title: top.Title}
+		entries := flatten(top.Children)
+		if top.Target != "" {
+			entries = append([]*page.Entry{top}, entries...)
+		}
+		for _, e := range entries {
+			if i, ok := m.entryItem(e); ok {
+				g.Items = append(g.Items, i)
+			}
+		}
+		groups = append(groups, g)
+	}
+	return slices.DeleteFunc(groups, func(g ListGroup) bool { return len(g.Items) == 0 })
+}
+
+// entryItem turns one line of the reading order into a link. A line without a
+// target only groups others.
+func (m *maker) entryItem(e *page.Entry) (ListItem, bool) {
+	if e.Page != nil {
+		return item(e.Page), true
+	}
+	s := m.p.o.Supply
+	kind, id, _ := strings.Cut(e.Target, ":")
+	switch {
+	case kind == "worksheet" && id != "":
+		if i := slices.IndexFunc(s.WorksheetPages, func(w WorksheetPage) bool { return w.ID == id }); i >= 0 {
+			return m.worksheetItem(s.WorksheetPages[i]), true
+		}
+	case kind == "table" && id != "":
+		if i := slices.IndexFunc(s.TablePages, func(t TablePage) bool { return t.ID == id }); i >= 0 {
+			return m.tableItem(s.TablePages[i]), true
+		}
+	case m.p.madeIDs()[strings.TrimSuffix(e.Target, ".html")] && strings.HasSuffix(e.Target, ".html"):
+		return ListItem{Title: e.Title, URL: path.Clean(e.Target)}, true
+	}
+	return ListItem{}, false
+}
+
+func (m *maker) worksheetItem(w WorksheetPage) ListItem {
+	return ListItem{Title: w.Title, URL: worksheetID(w.ID) + ".html", Summary: w.Summary}
+}
+
+func (m *maker) tableItem(t TablePage) ListItem {
+	return ListItem{Title: t.Title, URL: tableID(t.ID) + ".html", Summary: t.Summary}
+}
+
+func (m *maker) worksheetItems() []ListItem {
+	var items []ListItem
+	for _, w := range m.p.o.Supply.WorksheetPages {
+		items = append(items, m.worksheetItem(w))
+	}
+	return items
+}
+
+// worksheets is the list of worksheets, then each on its own page.
+func (m *maker) worksheets() {
+	list := m.unit(worksheetsID, "list", "list", "Worksheets", "Work out a value, with the working and the sources shown.", nil, false)
+	groups := []ListGroup{{Items: m.worksheetItems()}}
+	list.data = func(f Frame, _ *markup.Result) (any, error) {
+		return ListData{Frame: f, Intro: f.Summary, Groups: groups}, nil
+	}
+	m.depends(list, groups)
+	for _, w := range m.p.o.Supply.WorksheetPages {
+		u := m.unit(worksheetID(w.ID), "worksheet", "worksheet", w.Title, w.Summary, &Link{Title: "Worksheets", URL: "worksheets.html"}, false)
+		used := m.usedIn[w.ID]
+		u.data = func(f Frame, _ *markup.Result) (any, error) {
+			form, err := w.Form(f.Base)
+			return WorksheetData{Frame: f, Form: form, UsedIn: used}, err
+		}
+		m.depends(u, used)
+	}
+}
+
+// tableShelf is the tables for the front page: all of them while they are few,
+// the groups when there are many.
+func (m *maker) tableShelf() []ListItem {
+	const few = 6
+	pages := m.p.o.Supply.TablePages
+	if len(pages) == 0 {
+		return nil
+	}
+	if len(pages) <= few {
+		var items []ListItem
+		for _, t := range pages {
+			items = append(items, m.tableItem(t))
+		}
+		return items
+	}
+	var items []ListItem
+	for _, g := range m.tableGroups() {
+		if len(g.Items) == 1 {
+			items = append(items, g.Items[0])
+			continue
+		}
+		items = append(items, ListItem{Title: g.Title, URL: "tables.html", Summary: fmt.Sprintf("%d tables", len(g.Items))})
+	}
+	return items
+}
+
+// tableGroups are the tables by group, both in the order of the supply.
+func (m *maker) tableGroups() []ListGroup {
+	var groups []ListGroup
+	for _, t := range m.p.o.Supply.TablePages {
+		i := slices.IndexFunc(groups, func(g ListGroup) bool { return g.Title == t.Group })
+		if i < 0 {
+			i = len(groups)
+			groups = append(groups, ListGroup{Title: t.Group})
+		}
+		groups[i].Items = append(groups[i].Items, m.tableItem(t))
+	}
+	return groups
+}
+
+// tables is the list of tables, then each on its own page.
+func (m *maker) tables() {
+	list := m.unit(tablesID, "list", "list", "Tables", "Values computed when this handbook was built, to read and to print.", nil, false)
+	groups := m.tableGroups()
+	list.data = func(f Frame, _ *markup.Result) (any, error) {
+		return ListData{Frame: f, Intro: f.Summary, Groups: groups}, nil
+	}
+	m.depends(list, groups)
+	for _, t := range m.p.o.Supply.TablePages {
+		u := m.unit(tableID(t.ID), "table", "table", t.Title, t.Summary, &Link{Title: "Tables", URL: "tables.html"}, true)
+		var also []Link
+		for _, other := range m.p.o.Supply.TablePages {
+			if other.Group == t.Group && other.ID != t.ID {
+				also = append(also, Link{Title: other.Title, URL: tableID(other.ID) + ".html"})
+			}
+		}
+		u.data = func(f Frame, r *markup.Result) (any, error) {
+			tables, err := m.p.supplied.tables(t)
+			return TableData{Frame: f, Tables: tables, Body: body(r), Also: also}, err
+		}
+		m.depends(u, also)
+	}
+}
+
+// body is the text of a content page, or nothing.
+func body(r *markup.Result) template.HTML {
+	if r == nil {
+		return ""
+	}
+	return html(r.HTML)
+}
+
+// notFound answers for an address that does not exist. It is shown at any
+// depth, so its links start at the base path; that is why it is made only when
+// the base path was given.
+func (m *maker) notFound() {
+	u := m.unit("404", "reference", "page", "This page is not here", "The address may be old. Search from the contents.", &Link{Title: "Contents", URL: "contents.html"}, false)
+	u.search = nil
+	u.frame.Base = "/" + strings.Trim(m.p.o.Base, "/") + "/"
+	if u.frame.Base == "//" {
+		u.frame.Base = "/"
+	}
+	u.data = func(f Frame, _ *markup.Result) (any, error) {
+		return PageData{Frame: f, Body: template.HTML(`<p><a href="` + template.HTMLEscapeString(f.Base) + `index.html">To the first page</a></p>`)}, nil
+	}
+	m.depends(u, u.frame.Base)
+}
+
+// supplied keeps what the computation gave: it is the same as long as the
+// program runs, and some of it takes time.
+type supplied struct {
+	byTable map[string]func() ([]any, error)
+	digest  []byte
+}
+
+// supplyDigest covers everything that the computation puts into pages.
+func (p *Publisher) supplyDigest() []byte {
+	if p.supplied.digest != nil {
+		return p.supplied.digest
+	}
+	s := p.o.Supply
+	var all []any
+	for _, w := range s.WorksheetPages {
+		form, err := w.Form("./")
+		if err != nil {
+			continue // drawing the page reports it
+		}
+		all = append(all, w.ID, w.Title, w.Summary, form)
+	}
+	for _, t := range s.TablePages {
+		tables, err := p.supplied.tables(t)
+		if err != nil {
+			continue
+		}
+		all = append(all, t.ID, t.Title, t.Summary, t.Group, tables)
+	}
+	all = append(all, s.Bibliography, s.Checked)
+	b, err := json.Marshal(all)
+	if err != nil {
+		panic("publish: the data of worksheets and tables must be plain: " + err.Error())
+	}
+	d := digestOf(b)
+	p.supplied.digest = d[:]
+	return p.supplied.digest
+}

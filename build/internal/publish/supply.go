@@ -1,0 +1,68 @@
+package publish
+
+import (
+	"html/template"
+
+	"changeout/build/internal/markup"
+)
+
+// Supply is what the computation gives to the site. Package publish knows no
+// worksheet: it frames what stands here, in this order.
+type Supply struct {
+	Sources    markup.Sources // resolves citations in content
+	Worksheets markup.Embeds  // draws a worksheet into a content page
+	Tables     markup.Embeds  // draws a table into a content page
+
+	WorksheetPages []WorksheetPage
+	TablePages     []TablePage
+	Bibliography   []SourceGroup      // the page about/sources.html
+	Checked        []CheckedWorksheet // the page about/checked.html
+}
+
+// A WorksheetPage is one worksheet on its own page, worksheets/ID.html.
+type WorksheetPage struct {
+	ID, Title, Summary string
+	// Form gives the data that components/worksheet/worksheet.tmpl draws, for a
+	// page whose way to the site's root is base. It must be deterministic, and
+	// encoding/json must be able to write it (the version is made from that).
+	Form func(base string) (any, error)
+}
+
+// A TablePage is one or more computed tables on a page of their own,
+// tables/ID.html.
+type TablePage struct {
+	ID, Title, Summary string
+	Group              string // tables with the same group are listed together, such as "Pressure and temperature"
+	// Tables gives the data that components/table/table.tmpl draws.
+	Tables func() ([]any, error)
+}
+
+// A SourceGroup is a heading and entries of the bibliography.
+type SourceGroup struct {
+	Title string
+	Intro string
+	Items []SourceEntry
+}
+
+// A SourceEntry is one source in full.
+type SourceEntry struct {
+	Key  string
+	Text template.HTML // author, title, edition, locator, link
+	Read string        // how it was read, in words for people; "" says nothing
+}
+
+// A CheckedWorksheet lists the published values one worksheet was held
+// against.
+type CheckedWorksheet struct {
+	ID, Title string
+	Intro     string
+	Rows      []CheckedRow
+}
+
+// A CheckedRow is one published value beside the computed one. All parts are
+// text as people read it.
+type CheckedRow struct {
+	Inputs, Quantity, Expected, Got, Difference, Tolerance string
+	Source                                                 template.HTML
+	Read                                                   string // in print, secondary, from memory
+}

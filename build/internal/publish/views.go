@@ -1,0 +1,108 @@
+package publish
+
+import "html/template"
+
+// The data that the templates in site/ draw. The comment at the head of each
+// template says the same; a changed field changes there too.
+
+// Frame is what every page has around it.
+type Frame struct {
+	Base           string // way from the page to the site's root, never empty: "./", "../"
+	ID             string // page id without .html
+	Kind           string // front, procedure, reference, worksheet, list, table
+	Title, Summary string
+	SiteName       string
+	Company        string
+	Version        string
+	Date           string
+	Updated        string // the page's own date, or ""
+	Assets         Assets
+	Crumb          *Link // where the page belongs, or nil
+	Prev, Next     *Link // reading order, or nil
+}
+
+// Link is a title and an address from the site's root.
+type Link struct {
+	Title, URL string
+	Stage      int
+}
+
+// Assets are addresses from the site's root.
+type Assets struct {
+	CSS, Script, Module, Search, Worker, Manifest, Icon string
+	Single                                              string
+}
+
+// PageData is for layouts/page.tmpl.
+type PageData struct {
+	Frame
+	Stage      int // 0 for none
+	StageTitle string
+	Body       template.HTML
+	Steps      int
+}
+
+// FrontData is for layouts/front.tmpl.
+type FrontData struct {
+	Frame
+	Stages  []Stage
+	Shelves []ListGroup
+}
+
+// Stage is one of the ten parts of the job.
+type Stage struct {
+	Number         int
+	Title, Summary string
+	Pages          []ListItem
+}
+
+// ListData is for layouts/list.tmpl.
+type ListData struct {
+	Frame
+	Intro  string
+	Find   bool
+	Groups []ListGroup
+}
+
+// ListGroup is a heading and links.
+type ListGroup struct {
+	Title, Intro string
+	Items        []ListItem
+}
+
+// ListItem is one link with a line of text.
+type ListItem struct {
+	Title, URL, Summary, Note string
+	Stage                     int
+}
+
+// WorksheetData is for layouts/worksheet.tmpl.
+type WorksheetData struct {
+	Frame
+	Form   any
+	UsedIn []Link
+}
+
+// TableData is for layouts/table.tmpl.
+type TableData struct {
+	Frame
+	Tables []any
+	Body   template.HTML
+	Also   []Link
+}
+
+// SingleData is for layouts/single.tmpl.
+type SingleData struct {
+	Frame
+	CSS    template.CSS
+	Script template.JS
+	Module template.HTML // base64 of the gzipped module
+	Search template.JS
+	Pages  []SinglePage
+}
+
+// SinglePage is one page as a section of the single file.
+type SinglePage struct {
+	ID, Kind, Title string
+	Main            template.HTML
+}

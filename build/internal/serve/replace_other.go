@@ -1,0 +1,5 @@
+//go:build !unix
+
+package serve
+
+func replace(string, []string) error { return ErrCannotRestart }

@@ -1,0 +1,35 @@
+package catalog
+
+import (
+	"changeout/calc"
+	"changeout/calc/property/refrigerant"
+	"changeout/calc/unit"
+)
+
+// Inputs that several worksheets ask for in the same words.
+
+// refrigerantInput lists the catalogue of refrigerants as a choice.
+func refrigerantInput() calc.Input {
+	in := calc.Input{ID: "refrigerant", Label: "Refrigerant", Kind: calc.Choice,
+		Help: "As the nameplate says. If the history is doubtful, treat the gas as mixed and do not use this worksheet."}
+	for _, r := range refrigerant.All() {
+		in.Options = append(in.Options, calc.Option{ID: r.Name, Label: r.Name, Aliases: []string{r.Name[2:]}})
+	}
+	return in
+}
+
+// altitudeInput asks for the site altitude, which gauge pressures need.
+func altitudeInput() calc.Input {
+	return calc.Input{ID: "altitude", Label: "Site altitude", Kind: calc.Quantity, Quantity: unit.Length, Units: []string{"m", "ft"},
+		Default: "0 m", Low: -500, High: 5000, BoundReason: "the standard atmosphere is used from below sea level to the highest towns",
+		Altitude: true, Help: "A gauge reads from the local air pressure. 1000 m changes it by about 11 kPa."}
+}
+
+// pressureUnits are offered wherever a system pressure is entered.
+var pressureUnits = []string{"kPag", "barg", "MPag", "kPaa", "bara", "psig", "psia", "inHgv"}
+
+// Bounds of a system pressure: from a deep vacuum to above any field gauge.
+const (
+	lowestPressure  = 1e3
+	highestPressure = 15e6
+)

@@ -1,0 +1,158 @@
+package catalog
+
+import (
+	"errors"
+	"math"
+
+	"changeout/calc"
+	"changeout/calc/chart"
+	"changeout/calc/formula/hold"
+	"changeout/calc/unit"
+)
+
+func vacuumHold(r *calc.Run) {
+	rows := r.Series("log")
+	log := hold.Log{Time: rows.Columns[0], Pressure: rows.Columns[1], Ambient: rows.Columns[2]}
+	given := hold.Conditions{AmbientStart: math.NaN(), AmbientEnd: math.NaN(), Target: r.Float("target"), Limit: r.Float("limit"),
+		InflowLimit: r.Float("leak-limit"), Volume: r.Float("volume")}
+	if r.Has("ambient-start") {
+		given.AmbientStart = r.Float("ambient-start")
+	}
+	if r.Has("ambient-end") {
+		given.AmbientEnd = r.Float("ambient-end")
+	}
+	res, err := hold.Analyse(log, given)
+	if err != nil {
+		refuseHold(r, rows, err)
+		return
+	}
+	holdOutputs(r, &res)
+	holdSteps(r, &res)
+	r.Conclude(string(res.Verdict), holdSentence(r, &res))
+	for _, reason := range res.Reasons {
+		if s := reasonWarning(r, &res, reason); s != "" {
+			r.Warn(s)
+		}
+	}
+	for _, a := range res.Actions {
+		if s := actionSentence(r, &res, a); s != "" {
+			r.Advise(s)
+		}
+	}
+	holdChart(r, &res, given.Limit)
+}
+
+func refuseHold(r *calc.Run, rows *calc.Rows, err error) {
+	var e *hold.Error
+	if !errors.As(err, &e) {
+		r.Refuse("log", calc.BadRow, "Hold log: the log cannot be judged.")
+		return
+	}
+	row := ""
+	if e.Row > 0 && e.Row <= len(rows.Lines) {
+		row = "row " + unit.Fixedf(float64(e.Row), 0) + " (line " + unit.Fixedf(float64(rows.Lines[e.Row-1]), 0) + ") "
+	}
+	switch e.Fault {
+	case hold.TimeNotAfter:
+		r.Refuse("log", calc.BadRow, "Hold log: "+row+"is not later than the row before it; each time must be later than the last.")
+	case hold.SpanOutside:
+		r.Refuse("log", calc.FewRows, "Hold log: the rows span "+r.Text(unit.Duration, e.Value, "min")+"; a hold needs from 1 min to 14 days.")
+	case hold.LimitOutside:
+		r.Refuse("limit", calc.TooLow, "Limit: "+r.Given("limit")+" is not above the target of "+r.Given("target")+"; enter a limit above the target.")
+	case hold.PressureOutside, hold.PressureMissing:
+		r.Refuse("log", calc.BadRow, "Hold log: "+row+"has no usable pressure; enter 0 to 120 000 Pa absolute.")
+	case hold.AmbientOutside:
+		r.Refuse("log", calc.BadRow, "Hold log: "+row+"has an ambient outside −50 to 80 °C.")
+	case hold.FewRows:
+		r.Refuse("log", calc.FewRows, "Hold log: too few rows; at least "+unit.Fixedf(hold.MinRows, 0)+" are needed.")
+	default:
+		r.Refuse("log", calc.BadRow, "Hold log: "+row+"cannot be used.")
+	}
+}
+
+func holdOutputs(r *calc.Run, res *hold.Result) {
+	setFinite := func(id string, v float64) {
+		if !math.IsNaN(v) && !math.IsInf(v, 0) {
+			r.Set(id, v)
+		}
+	}
+	setFinite("leak-rise", res.Inflow.Best)
+	setFinite("leak-rise-low", res.Inflow.Low)
+	setFinite("leak-rise-high", res.Inflow.High)
+	setFinite("leak-rise-limit", res.InflowLimit)
+	setFinite("leak-rate", res.Throughput.Best)
+	setFinite("leak-rate-high", res.Throughput.High)
+	if res.LevelKnown {
+		setFinite("level", res.Level.Best)
+	}
+	setFinite("last-pressure", res.LastPressure)
+	setFinite("boiling-point", res.BoilingAtLast)
+	setFinite("water-saturation", res.WaterSaturation)
+	if res.HoldNeeded > 0 {
+		setFinite("hold-needed", res.HoldNeeded)
+	}
+	switch res.Repeat.Kind {
+	case hold.RepeatEither:
+		setFinite("repeat-if-leak", res.Repeat.IfLeak)
+		setFinite("repeat-if-moist", res.Repeat.IfRelease)
+	case hold.RepeatSameSlope:
+		setFinite("repeat-if-leak", res.Repeat.IfLeak)
+	case hold.RepeatLowerLevel:
+		setFinite("repeat-if-moist", res.Repeat.IfRelease)
+	}
+}
+
+func holdSteps(r *calc.Run, res *hold.Result) {
+	pressure := func(pa float64) string { return r.Text(unit.VacuumPressure, pa, "micron") }
+	rate := func(v float64) string { return r.Text(unit.PressureRate, v, "micron/min") }
+	practice := calc.Cite{Key: "common-practice"}
+	r.Step("Rows judged", unit.Fixedf(float64(res.RowsUsed), 0)+" rows over "+r.Text(unit.Duration, res.End-res.Start, "min"), pressure(res.FirstPressure)+" to "+pressure(res.LastPressure), practice)
+	if res.Gauge.Step > 0 {
+		r.Step("Gauge", "scatter of the readings, and display step found in the log", pressure(res.Gauge.Noise)+" scatter, "+pressure(res.Gauge.Step)+" steps", practice)
+	} else {
+		r.Step("Gauge", "scatter of the readings around a smooth curve", pressure(res.Gauge.Noise)+" scatter", practice)
+	}
+	if t := res.Temperature; t.Kind != hold.TemperatureNone {
+		r.Step("Gas temperature", "p ∝ T: from "+r.Text(unit.Temperature, t.Start, "C", "F")+" to "+r.Text(unit.Temperature, t.End, "C", "F"), pressure(t.GasShift)+" taken off the last reading", practice)
+	}
+	for i, c := range res.Candidates {
+		if i == 4 {
+			break
+		}
+		mark := ""
+		if i == res.Best {
+			mark = ", chosen"
+		}
+		r.Step("Explanation: "+modelNames[c.Model]+mark, "weighted misfit "+unit.Significant(c.Residual, 3)+", about 1 fits to the noise; a lower score is better", "score "+unit.Fixedf(c.Score, 1), practice)
+	}
+	r.Step("Steady rise", "fitted slope after the other parts, "+unit.Fixedf(100*res.Confidence, 0)+" % sure", rate(res.Inflow.Low)+" to "+rate(res.Inflow.High), practice)
+	r.Step("Accepted rise", "stated, or (limit − target) ÷ 12 h", rate(res.InflowLimit), practice)
+	if res.Throughput.Best > 0 {
+		r.Step("Leak rate", "rise × volume = "+rate(res.Inflow.Best)+" × "+r.Given("volume"), r.OutputText("leak-rate"), practice)
+	}
+	r.Step("Water at the last pressure", "saturation line of water, ice below 0.01 °C", r.OutputText("boiling-point"), calc.Cite{Key: "iapws-r14-08"})
+	r.Step("Free water would hold", "saturation pressure at the ambient", r.OutputText("water-saturation"), calc.Cite{Key: "wagner-pruss-2002", Locator: "equation 2.5"})
+}
+
+func holdChart(r *calc.Run, res *hold.Result, limit float64) {
+	u := calc.DefaultUnit(unit.VacuumPressure, []string{"micron"}, unit.SI)
+	var env unit.Env
+	perTime, timeTitle := 60.0, "minutes"
+	if res.End-res.Start > 4*3600 {
+		perTime, timeTitle = 3600, "hours"
+	}
+	data := chart.Line{Class: "co-chart__data", Dots: true}
+	fit := chart.Line{Class: "co-chart__fit"}
+	for _, p := range res.Curve {
+		x := (p.Time - res.Start) / perTime
+		data.X, data.Y = append(data.X, x), append(data.Y, u.FromSI(p.Measured, env))
+		fit.X, fit.Y = append(fit.X, x), append(fit.Y, u.FromSI(p.Fit, env))
+	}
+	title := VacuumHold.Verdict(string(res.Verdict)).Title
+	c := chart.Chart{Label: "Hold log: pressure in micron over " + timeTitle + ", with the fitted curve and the limit. " + title + ".",
+		XTitle: timeTitle, YTitle: "micron", Words: title, Lines: []chart.Line{fit, data},
+		Levels: []chart.Level{{Class: "co-chart__limit", Label: "limit", Y: u.FromSI(limit, env)}}}
+	if svg := c.SVG(); svg != "" {
+		r.Chart("The log, the fit and the limit", svg)
+	}
+}

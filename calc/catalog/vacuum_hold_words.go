@@ -1,0 +1,128 @@
+package catalog
+
+import (
+	"changeout/calc"
+	"changeout/calc/formula/hold"
+	"changeout/calc/unit"
+)
+
+// The words of a vacuum hold: what the findings of package hold mean to the
+// person who has to act on them.
+
+func holdSentence(r *calc.Run, res *hold.Result) string {
+	span := r.Text(unit.Duration, res.End-res.Start, "min")
+	high, limit := rise(r, res.Inflow.High), rise(r, res.InflowLimit)
+	between := rise(r, res.Inflow.Low) + " to " + high
+	switch res.Verdict {
+	case hold.Tight:
+		return "In " + span + " the log allows a steady rise of at most " + high + ", below the accepted " + limit + ", and it stays below the limit."
+	case hold.Moisture:
+		return "The rise flattens out. Water, or refrigerant leaving the oil, explains it; at most " + high + " of it can be a leak."
+	case hold.Leak:
+		return "The pressure keeps rising steadily at " + between + ". A leak into a vacuum is choked, so its line is straight."
+	case hold.LeakAndMoisture:
+		return "The rise flattens at first and then goes on straight at " + between + ". There is a leak, and something leaves the oil as well."
+	}
+	return "This log cannot settle it. It allows a steady rise of up to " + high + "; accepted is " + limit + "."
+}
+
+func rise(r *calc.Run, v float64) string {
+	if v < 0 {
+		v = 0
+	}
+	return unit.Significant(unit.PressureRate.Unit("micron/min").FromSI(v, unit.Env{}), 2) + "\u00a0micron/min"
+}
+
+func reasonWarning(r *calc.Run, res *hold.Result, reason hold.Reason) string {
+	pressure := func(pa float64) string { return r.Text(unit.VacuumPressure, pa, "micron") }
+	switch reason {
+	case hold.SmallInflowSeen:
+		return "A small steady rise is measured, below the accepted rise. It is not called tight until a longer hold or a repeat explains it."
+	case hold.InflowUnbounded:
+		return "The log still allows a rise above the accepted one."
+	case hold.SlowReleaseOrLeak:
+		return "In this time a slow release from the oil would look the same as a leak."
+	case hold.LevelAboveLimit:
+		return "The pressure is above the limit, or tends to a level above it."
+	case hold.LevelUncertain:
+		return "The level it tends to may be on either side of the limit."
+	case hold.AtSaturation:
+		return "The level is the saturation pressure of water at this temperature: free water or ice is inside."
+	case hold.AboveSaturation:
+		return "The pressure rose above the saturation pressure of water, " + pressure(res.WaterSaturation) + ". Water cannot do that."
+	case hold.UnevenVacuum:
+		return "The far pipes were not as deep as the near ones when the pump was valved off. Evening out took the pressure above the limit."
+	case hold.NotPumpedDown:
+		return "The log starts above the limit. Pump further before you isolate."
+	case hold.PumpStillRunning:
+		return "The pressure falls through the log. No isolation from the pump was found."
+	case hold.PumpReopened:
+		return "The pressure drops inside the log, as if a valve to the pump was opened. The rows after the last drop, or before it, were judged."
+	case hold.TooFewRows:
+		return "There are too few readings to tell a curve from scatter."
+	case hold.GaugeTooCoarse:
+		return "The display steps of " + pressure(res.Gauge.Step) + " hide a rise at the accepted rate in this time."
+	case hold.GaugeTooNoisy:
+		return "The scatter of the gauge hides a rise at the accepted rate in this time."
+	case hold.TemperatureUnknown:
+		return "No temperature was given, and it matters for this log."
+	case hold.TemperatureMoved:
+		return "The temperature moved enough to hide or to imitate a leak."
+	case hold.IcePossible:
+		return "It is cold enough for ice. Ice holds a low pressure, so a good reading can hide it."
+	case hold.OverRange:
+		return "Readings at the top of the gauge's range were left out."
+	case hold.PoorFit:
+		return "No simple explanation fits this log well. Look at the chart, the valves and the gauge."
+	}
+	return ""
+}
+
+func actionSentence(r *calc.Run, res *hold.Result, action hold.Action) string {
+	switch action {
+	case hold.Charge:
+		return "Write the log down. If the pressure test was passed too, break the vacuum with weighed refrigerant."
+	case hold.HoldLonger:
+		if res.HoldNeeded > 0 {
+			return "Keep it isolated and read on, for about " + holdTime(r, res.HoldNeeded) + " in all."
+		}
+		return "Keep it isolated and read on."
+	case hold.RepeatHold:
+		return "Pump down again to the same pressure and repeat the hold. A leak gives the same straight line; moisture ends lower each time."
+	case hold.WarmPipe:
+		return "Warm the cold spots by about 10 K and repeat. Moisture then rises much more; a leak hardly changes."
+	case hold.FinerGauge:
+		return "Use a gauge with finer steps."
+	case hold.LogTemperature:
+		return "Write the ambient temperature beside each reading."
+	case hold.PumpLonger:
+		return "Pump further, with short wide hoses and the valve cores out, before you isolate."
+	case hold.WriteMoreRows:
+		return "Write more readings: every minute at first, then every five to ten minutes."
+	case hold.FindLeak:
+		return "Break the vacuum with dry nitrogen, pressure-test, and find the leak. Do not charge."
+	case hold.DryAgain:
+		return "Break the vacuum with dry nitrogen, let it stand, and evacuate again. Do not charge."
+	}
+	return ""
+}
+
+func holdTime(r *calc.Run, s float64) string {
+	if s >= 2*3600 {
+		return unit.Significant(s/3600, 2) + " hours"
+	}
+	return r.Text(unit.Duration, s, "min")
+}
+
+// modelNames name the explanations as the steps show them.
+var modelNames = [...]string{
+	hold.Steady:                      "steady",
+	hold.Equalisation:                "evening out",
+	hold.Levelling:                   "levelling off",
+	hold.EqualisationLevelling:       "evening out and levelling off",
+	hold.Plateau:                     "rising, then stopping",
+	hold.Inflow:                      "steady inflow",
+	hold.EqualisationInflow:          "evening out and steady inflow",
+	hold.InflowLevelling:             "levelling off and steady inflow",
+	hold.EqualisationInflowLevelling: "evening out, levelling off and steady inflow",
+}

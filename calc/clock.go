@@ -1,0 +1,116 @@
+package calc
+
+import (
+	"strconv"
+	"strings"
+)
+
+// A hand-written log gives times of day, a logger gives dates and times. Both
+// become seconds from the first row.
+
+const day = 24 * 3600
+
+// clockReader reads the times of one column in order. A time of day without a
+// date that falls back by more than half a day has passed midnight.
+type clockReader struct {
+	started  bool
+	first    float64
+	previous float64
+	nights   float64
+}
+
+// seconds returns the time since the first row.
+func (c *clockReader) seconds(text string) (float64, bool) {
+	date, rest, dated := splitDate(text)
+	s, ok := timeOfDay(rest)
+	if !ok {
+		return 0, false
+	}
+	if dated {
+		s += date * day
+	} else {
+		s += c.nights * day
+		if c.started && s < c.previous-day/2 {
+			c.nights++
+			s += day
+		}
+	}
+	if !c.started {
+		c.started, c.first = true, s
+	}
+	c.previous = s
+	return s - c.first, true
+}
+
+// isClock reports whether a field is a time of day, with or without a date.
+func isClock(s string) bool {
+	_, rest, _ := splitDate(s)
+	_, ok := timeOfDay(rest)
+	return ok
+}
+
+func isDate(s string) bool {
+	_, rest, ok := splitDate(s)
+	return ok && rest == ""
+}
+
+// splitDate takes a leading date, year first (2026-11-25), off a text and
+// returns its day number. Other orders of day and month are not guessed at.
+func splitDate(s string) (dayNumber float64, rest string, ok bool) {
+	s = strings.TrimSpace(s)
+	if len(s) < 10 || (s[4] != '-' && s[4] != '/') || s[7] != s[4] {
+		return 0, s, false
+	}
+	y, err1 := strconv.Atoi(s[:4])
+	m, err2 := strconv.Atoi(s[5:7])
+	d, err3 := strconv.Atoi(s[8:10])
+	if err1 != nil || err2 != nil || err3 != nil || m < 1 || m > 12 || d < 1 || d > 31 {
+		return 0, s, false
+	}
+	rest = strings.TrimSpace(strings.TrimPrefix(s[10:], "T"))
+	return float64(daysFromCivil(y, m, d)), rest, true
+}
+
+// daysFromCivil counts days in the Gregorian calendar from 1 March of year 0.
+func daysFromCivil(y, m, d int) int {
+	if m <= 2 {
+		y--
+		m += 12
+	}
+	return 365*y + y/4 - y/100 + y/400 + (153*(m-3)+2)/5 + d - 1
+}
+
+// timeOfDay reads hh:mm or hh:mm:ss, with am or pm if written.
+func timeOfDay(s string) (float64, bool) {
+	s = strings.ToLower(strings.TrimSpace(s))
+	s = strings.TrimSuffix(s, "z")
+	half := -1
+	if t, ok := strings.CutSuffix(s, "am"); ok {
+		s, half = strings.TrimSpace(t), 0
+	} else if t, ok := strings.CutSuffix(s, "pm"); ok {
+		s, half = strings.TrimSpace(t), 12
+	}
+	parts := strings.Split(s, ":")
+	if len(parts) < 2 || len(parts) > 3 {
+		return 0, false
+	}
+	h, err := strconv.Atoi(parts[0])
+	if err != nil || h < 0 || h > 24 || (half >= 0 && (h < 1 || h > 12)) {
+		return 0, false
+	}
+	if half >= 0 {
+		h = h%12 + half
+	}
+	m, err := strconv.Atoi(parts[1])
+	if err != nil || m < 0 || m > 59 || len(parts[1]) != 2 {
+		return 0, false
+	}
+	sec := 0.0
+	if len(parts) == 3 {
+		sec, err = strconv.ParseFloat(parts[2], 64)
+		if err != nil || !(sec >= 0 && sec < 61) {
+			return 0, false
+		}
+	}
+	return float64(h*3600+m*60) + sec, true
+}

@@ -1,0 +1,61 @@
+package hold
+
+// Numbers that no published source gives. They are common practice or judgement, chosen to err toward
+// "undetermined". Each says what it protects against. micron is exact: 1 mm of mercury / 1000 = 101,325/760,000 Pa.
+const (
+	micron = 101325.0 / 760000.0
+
+	// confidence is two-sided; z is the normal quantile that belongs to it.
+	confidence = 0.99
+	z99        = 2.5758
+
+	// Equalisation between near and far pipes ends within minutes: volume over conductance of a long small pipe.
+	equalisationShortest = 10.0
+	equalisationLongest  = 600.0
+	// equalisationShare bounds a falling equalisation: one standard deviation as a share of the first pressure.
+	// Falling means that the gauge sat on the side with the higher pressure.
+	equalisationShare = 0.15
+
+	// A release from oil slower than releaseLongest is not told from a leak by any hold of practical length.
+	releaseShortest = 30.0
+	releaseLongest  = 12 * 3600.0
+	// Slow release (time constants above slowRelease) comes out of the bulk of the oil. It would level at no more
+	// than slowActivity times the saturation pressure of water: wetter oil than that is not seen after pumping
+	// below a thousand micron. Faster release may come from free water and reach saturation.
+	slowRelease  = 3 * 3600.0
+	slowActivity = 0.3
+	// saturationFallback is the temperature taken for that ceiling when none is known, K.
+	saturationFallback = 293.15
+
+	// Gauge: one standard deviation of a reading relative to (reading + 100 micron), before the log has shown its own
+	// scatter; the weight of that belief in readings; the least scatter believed.
+	noisePrior   = 0.004
+	noiseBelief  = 4.0
+	noiseLeast   = 0.0005
+	noiseOffset  = 100 * micron
+	stepFallback = 10 * micron // largest step believed when the log shows fewer than three different values
+
+	// Slow wander of the gauge over the hold, one standard deviation: share of reading plus an offset.
+	driftShare  = 0.004
+	driftOffset = 0.5 * micron
+
+	// Gas temperature that nobody measured: two standard deviations of its change over the hold, K per hour and
+	// at most K; for each way the temperature is known. To that comes a share of the change that was measured, because pipes lag air.
+	unknownRate, unknownMost = 0.5, 4.0
+	endsRate, endsMost       = 0.3, 1.0
+	loggedRate, loggedMost   = 0.2, 0.5
+	endsShare, loggedShare   = 0.2, 0.1
+	// Way of the temperature between two known ends, or all along when unknown: one standard deviation of a bow, K per hour and at most.
+	bowRate, bowMost = 0.5, 3.0
+
+	// Water vapour over oil, ice or a drier follows the temperature like saturation: about 6.5 % per kelvin near room
+	// temperature. waterShare is the part of the gas taken as water for unmeasured changes; waterMean and waterSpread
+	// describe the part that follows measured changes.
+	waterPerKelvin         = 0.065
+	waterShare             = 0.7
+	waterMean, waterSpread = 0.35, 0.35
+	temperatureMatters     = 0.3 // K: smaller measured changes are left to the allowance
+
+	// maxPoints is the size of the thinned log.
+	maxPoints = 240
+)

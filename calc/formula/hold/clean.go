@@ -1,0 +1,196 @@
+package hold
+
+import (
+	"math"
+	"sort"
+)
+
+// rows is the log while it is being cleaned. index keeps the row number in the log as given.
+type rows struct {
+	time, pressure, ambient []float64
+	index                   []int
+}
+
+func (r *rows) len() int { return len(r.time) }
+
+func (r *rows) slice(from, to int) rows {
+	s := rows{time: r.time[from:to], pressure: r.pressure[from:to], index: r.index[from:to]}
+	if r.ambient != nil {
+		s.ambient = r.ambient[from:to]
+	}
+	return s
+}
+
+// drop removes the rows marked, in place.
+func (r *rows) drop(marked []bool) {
+	k := 0
+	for i := range r.time {
+		if marked[i] {
+			continue
+		}
+		r.time[k], r.pressure[k], r.index[k] = r.time[i], r.pressure[i], r.index[i]
+		if r.ambient != nil {
+			r.ambient[k] = r.ambient[i]
+		}
+		k++
+	}
+	r.time, r.pressure, r.index = r.time[:k], r.pressure[:k], r.index[:k]
+	if r.ambient != nil {
+		r.ambient = r.ambient[:k]
+	}
+}
+
+// validate checks the input and copies it. Times become seconds after the first row. A row that repeats the
+// row before in time and pressure is left out; the same time with another pressure is an error.
+func validate(log Log, c Conditions) (rows, error) {
+	n := len(log.Time)
+	switch {
+	case len(log.Pressure) != n:
+		return rows{}, &Error{Fault: LengthsDiffer, Value: float64(len(log.Pressure))}
+	case log.Ambient != nil && len(log.Ambient) != n:
+		return rows{}, &Error{Fault: LengthsDiffer, Value: float64(len(log.Ambient))}
+	case n < MinRows:
+		return rows{}, &Error{Fault: FewRows, Value: float64(n)}
+	case n > MaxRows:
+		return rows{}, &Error{Fault: ManyRows, Value: float64(n)}
+	case !(c.Target > 0) || !(c.Limit > c.Target) || math.IsInf(c.Limit, 0):
+		return rows{}, &Error{Fault: LimitOutside, Value: c.Limit}
+	case !(c.InflowLimit >= 0) || math.IsInf(c.InflowLimit, 0):
+		return rows{}, &Error{Fault: InflowOutside, Value: c.InflowLimit}
+	case !(c.Volume >= 0) || math.IsInf(c.Volume, 0):
+		return rows{}, &Error{Fault: VolumeOutside, Value: c.Volume}
+	}
+	for i, t := range [...]float64{c.AmbientStart, c.AmbientEnd} {
+		if t == t && !(t >= MinAmbient && t <= MaxAmbient) {
+			return rows{}, &Error{Fault: AmbientOutside, Row: i * n, Value: t}
+		}
+	}
+	r := rows{time: make([]float64, 0, n), pressure: make([]float64, 0, n), index: make([]int, 0, n)}
+	if log.Ambient != nil {
+		r.ambient = make([]float64, 0, n)
+	}
+	last := math.Inf(-1)
+	for i, t := range log.Time {
+		p := log.Pressure[i]
+		if t != t || math.IsInf(t, 0) {
+			return rows{}, &Error{Fault: TimeNotFinite, Row: i + 1, Value: t}
+		}
+		if p != p || math.IsInf(p, 0) {
+			return rows{}, &Error{Fault: PressureMissing, Row: i + 1, Value: p}
+		}
+		if p < 0 || p > MaxPressure {
+			return rows{}, &Error{Fault: PressureOutside, Row: i + 1, Value: p}
+		}
+		if t == last && p == log.Pressure[i-1] {
+			continue
+		}
+		if t <= last {
+			return rows{}, &Error{Fault: TimeNotAfter, Row: i + 1, Value: t}
+		}
+		last = t
+		if log.Ambient != nil {
+			a := log.Ambient[i]
+			if a == a && !(a >= MinAmbient && a <= MaxAmbient) {
+				return rows{}, &Error{Fault: AmbientOutside, Row: i + 1, Value: a}
+			}
+			r.ambient = append(r.ambient, a)
+		}
+		r.time = append(r.time, t-log.Time[0])
+		r.pressure = append(r.pressure, p)
+		r.index = append(r.index, i)
+	}
+	if r.len() < MinRows {
+		return rows{}, &Error{Fault: FewRows, Value: float64(r.len())}
+	}
+	if span := r.time[r.len()-1]; !(span >= MinSpan && span <= MaxSpan) {
+		return rows{}, &Error{Fault: SpanOutside, Value: span}
+	}
+	return r, nil
+}
+
+// overRange finds a gauge that has reached the top of its range: the highest reading of the log, above 10,000 micron,
+// exactly repeated in at least three rows at its end. A plateau at the saturation pressure of water is not taken for it.
+// It returns the reading and the number of rows to leave out, zero when none.
+func overRange(r *rows, saturation float64) (top float64, count int) {
+	n := r.len()
+	top = r.pressure[n-1]
+	if top < 10000*micron || math.Abs(top-saturation) < 0.05*saturation {
+		return 0, 0
+	}
+	for _, p := range r.pressure {
+		if p > top {
+			return 0, 0
+		}
+	}
+	for count < n && r.pressure[n-1-count] == top {
+		count++
+	}
+	// The pressure must have been climbing into the stop: by more than 2 % over the last row before it.
+	if count < 3 || count > n-3 || !(r.pressure[n-count-1]-r.pressure[n-count-2] > 0) {
+		return 0, 0
+	}
+	return top, count
+}
+
+// outliers marks single readings, and pairs, that stand out on one side of both their neighbours by more than six
+// times the typical scatter, three display steps and 5 % of the reading. A monotonic curve is never marked, however bent.
+func outliers(r *rows, step float64) []bool {
+	n := r.len()
+	marked := make([]bool, n)
+	if n < 6 {
+		return marked
+	}
+	d := make([]float64, 0, n)
+	for i := 1; i+1 < n; i++ {
+		d = append(d, math.Abs(beyond(r.pressure[i], r.pressure[i-1], r.pressure[i+1])))
+	}
+	scatter := 1.5 * quantile(d, 0.75)
+	left := max(1, n/20)
+	for i := 1; i+1 < n && left > 0; i++ {
+		a := r.pressure[i-1]
+		if marked[i-1] && i >= 2 {
+			continue
+		}
+		for width := 1; width <= 2 && i+width < n; width++ {
+			b := r.pressure[i+width]
+			limit := max(6*scatter, 3*step, 0.05*max(a, b))
+			all, side := true, 0.0
+			for k := i; k < i+width; k++ {
+				e := beyond(r.pressure[k], a, b)
+				if math.Abs(e) <= limit || e*side < 0 {
+					all = false
+					break
+				}
+				side = e
+			}
+			if all {
+				for k := i; k < i+width; k++ {
+					marked[k] = true
+					left--
+				}
+				break
+			}
+		}
+	}
+	return marked
+}
+
+// beyond is how far p lies outside the span between a and b, signed; zero inside.
+func beyond(p, a, b float64) float64 {
+	if hi := max(a, b); p > hi {
+		return p - hi
+	}
+	if lo := min(a, b); p < lo {
+		return p - lo
+	}
+	return 0
+}
+
+// quantile sorts v and returns its q-quantile; zero for an empty v.
+func quantile(v []float64, q float64) float64 {
+	if len(v) == 0 {
+		return 0
+	}
+	sort.Float64s(v)
+	return v[int(q*float64(len(v)-1)+0.5)]
+}

@@ -1,0 +1,224 @@
+package helmholtz
+
+import "math"
+
+// Residual is αʳ as a sum over the term kinds of the literature. Absent kinds are nil.
+type Residual struct {
+	Power       []Power
+	Damped      []Damped
+	Double      []Double
+	Gaussian    []Gaussian
+	GaoB        []GaoB
+	NonAnalytic []NonAnalytic
+}
+
+// Power is the polynomial (L = 0) or exponential term
+//
+//	n τ^t δ^d exp(-δ^l),   the exponential absent for l = 0;  d and l are whole numbers below 16.
+//
+// Terms are arrays, not structures, so that a table of coefficients reads like the table in the paper.
+type Power [4]float64 // n, t, d, l
+
+// Damped is the exponential term with a coefficient in the exponent, n τ^t δ^d exp(-g δ^l).
+type Damped [5]float64 // n, t, d, l, g
+
+// Double is the term with exponentials in both variables, n τ^t δ^d exp(-δ^l) exp(-τ^m), a factor being absent where its
+// exponent is zero. Form: Lemmon and Jacobsen, J. Phys. Chem. Ref. Data 34 (2005) 69, equation for R-125.
+type Double [5]float64 // n, t, d, l, m
+
+// Gaussian is the bell-shaped term n τ^t δ^d exp(-η (δ-ε)² - β (τ-γ)²).
+type Gaussian [7]float64 // n, t, d, η, β, γ, ε
+
+// GaoB is the second bell-shaped term of Gao et al., J. Phys. Chem. Ref. Data 49 (2020) 013102 (ammonia),
+//
+//	n τ^t δ^d exp(-η (δ-ε)² + 1/(β (τ-γ)² + b)).
+type GaoB [8]float64 // n, t, d, η, β, γ, ε, b
+
+// NonAnalytic is the term of Span and Wagner, J. Phys. Chem. Ref. Data 25 (1996) 1509, table 32, for the critical region,
+//
+//	n Δ^b δ exp(-C (δ-1)² - D (τ-1)²),
+//	Δ = θ² + B ((δ-1)²)^a,   θ = (1-τ) + A ((δ-1)²)^(1/(2β)).
+type NonAnalytic [8]float64 // n, a, b, β, A, B, C, D
+
+// maxPower bounds the integer exponents of δ: 15 in the equation for water, the largest in use.
+const maxPower = 16
+
+// Isotherm keeps what depends on τ alone, so that the densities of an iteration at one temperature share it.
+// The zero value is ready; it grows to the size of the equation on first use and then never allocates.
+type Isotherm struct {
+	tau, lnTau float64
+	factor     []float64 // N τ^T … of Power, Damped and Double terms in this order
+}
+
+// Prepare makes the isotherm hold τ. A second call with the same τ costs nothing.
+func (r *Residual) Prepare(iso *Isotherm, tau float64) {
+	if iso.tau == tau && iso.factor != nil {
+		return
+	}
+	if iso.factor == nil {
+		iso.factor = make([]float64, len(r.Power)+len(r.Damped)+len(r.Double))
+	}
+	iso.tau, iso.lnTau = tau, math.Log(tau)
+	f := iso.factor
+	for i := range r.Power {
+		f[i] = r.Power[i][0] * exp(r.Power[i][1]*iso.lnTau)
+	}
+	f = f[len(r.Power):]
+	for i := range r.Damped {
+		f[i] = r.Damped[i][0] * exp(r.Damped[i][1]*iso.lnTau)
+	}
+	f = f[len(r.Damped):]
+	for i := range r.Double {
+		n, t, m := r.Double[i][0], r.Double[i][1], r.Double[i][4]
+		u := t * iso.lnTau
+		if m != 0 {
+			u -= exp(m * iso.lnTau)
+		}
+		f[i] = n * exp(u)
+	}
+}
+
+// Evaluate sets out to αʳ and its derivatives at the isotherm's τ and at δ > 0.
+func (r *Residual) Evaluate(iso *Isotherm, delta float64, out *Derivatives) {
+	var pow, decay [maxPower]float64 // δ^k, and exp(-δ^l) for those l that occur
+	pow[0] = 1
+	for k := 1; k < maxPower; k++ {
+		pow[k] = pow[k-1] * delta
+	}
+	var s Derivatives
+	f := iso.factor
+	for i := range r.Power {
+		t, d := r.Power[i][1], r.Power[i][2]
+		v := f[i] * pow[int(d)&(maxPower-1)]
+		l := int(r.Power[i][3]) & (maxPower - 1)
+		if l == 0 {
+			s.A += v
+			s.D += v * d
+			s.DD += v * d * (d - 1)
+			v *= t
+			s.T += v
+			s.DT += v * d
+			s.TT += v * (t - 1)
+			continue
+		}
+		if decay[l] == 0 {
+			decay[l] = exp(-pow[l])
+		}
+		s.decaying(v*decay[l], d, float64(l), pow[l], t, t*(t-1))
+	}
+	f = f[len(r.Power):]
+	for i := range r.Damped {
+		t, d, l := r.Damped[i][1], r.Damped[i][2], r.Damped[i][3]
+		g := r.Damped[i][4] * pow[int(l)]
+		s.decaying(f[i]*pow[int(d)]*exp(-g), d, l, g, t, t*(t-1))
+	}
+	f = f[len(r.Damped):]
+	for i := range r.Double {
+		t, d, l, m := r.Double[i][1], r.Double[i][2], r.Double[i][3], r.Double[i][4]
+		v := f[i] * pow[int(d)]
+		var g float64
+		if l != 0 {
+			g = pow[int(l)]
+			v *= exp(-g)
+		}
+		lt, ltt := t, t*(t-1)
+		if m != 0 {
+			h := m * exp(m*iso.lnTau) // τ d(τ^m)/dτ
+			lt -= h
+			ltt = lt*lt - t - (m-1)*h
+		}
+		s.decaying(v, d, l, g, lt, ltt)
+	}
+	if len(r.Gaussian)+len(r.GaoB) > 0 {
+		tau, lnDelta := iso.tau, math.Log(delta)
+		for i := range r.Gaussian {
+			c := &r.Gaussian[i]
+			n, t, d, eta, beta := c[0], c[1], c[2], c[3], c[4]
+			x, y := delta-c[6], tau-c[5]
+			v := n * exp(t*iso.lnTau+d*lnDelta-eta*x*x-beta*y*y)
+			s.bell(v, d-2*eta*delta*x, -d-2*eta*delta*delta, t-2*beta*tau*y, -t-2*beta*tau*tau)
+		}
+		for i := range r.GaoB {
+			c := &r.GaoB[i]
+			n, t, d, eta, beta := c[0], c[1], c[2], c[3], c[4]
+			x, y := delta-c[6], tau-c[5]
+			q := 1 / (beta*y*y + c[7])
+			q1 := -2 * beta * y * q * q       // dq/dτ
+			q2 := -2*beta*q*q - 4*beta*y*q*q1 // d²q/dτ²
+			v := n * exp(t*iso.lnTau+d*lnDelta-eta*x*x+q)
+			s.bell(v, d-2*eta*delta*x, -d-2*eta*delta*delta, t+tau*q1, -t+tau*tau*q2)
+		}
+	}
+	for i := range r.NonAnalytic {
+		r.NonAnalytic[i].add(iso.tau, delta, &s)
+	}
+	*out = s
+}
+
+// decaying adds a term v = c δ^d exp(-g(δ)) with g = const·δ^l; lt and ltt are τ v_τ / v and τ² v_ττ / v.
+func (s *Derivatives) decaying(v, d, l, g, lt, ltt float64) {
+	e := d - l*g
+	s.A += v
+	s.D += v * e
+	s.DD += v * (e*(e-1) - l*l*g)
+	s.T += v * lt
+	s.DT += v * e * lt
+	s.TT += v * ltt
+}
+
+// bell adds a term v with ld = δ ∂ln v/∂δ, ldd = δ² ∂²ln v/∂δ², and the same for τ.
+func (s *Derivatives) bell(v, ld, ldd, lt, ltt float64) {
+	s.A += v
+	s.D += v * ld
+	s.DD += v * (ld*ld + ldd)
+	s.T += v * lt
+	s.DT += v * ld * lt
+	s.TT += v * (lt*lt + ltt)
+}
+
+// add evaluates the non-analytic term. Derivatives as in Span and Wagner (1996), table 32.
+func (c *NonAnalytic) add(tau, delta float64, s *Derivatives) {
+	n, la, b, beta, ua, ub, uc, ud := c[0], c[1], c[2], c[3], c[4], c[5], c[6], c[7]
+	x, y := delta-1, tau-1
+	// The bell has width 0.06 and less; 80 in the exponent is 1e-35 of the term.
+	u := uc*x*x + ud*y*y
+	if u > 80 {
+		return
+	}
+	// At δ = 1 exactly the second derivative is not defined; the nearest state stands in for it.
+	if x > -1e-12 && x < 1e-12 {
+		x = 1e-12
+	}
+	psi := exp(-u)
+	psiD, psiT := -2*uc*x*psi, -2*ud*y*psi
+	psiDD := (2*uc*x*x - 1) * 2 * uc * psi
+	psiTT := (2*ud*y*y - 1) * 2 * ud * psi
+	psiDT := 4 * uc * ud * x * y * psi
+
+	lnx2 := math.Log(x * x)
+	root := exp(lnx2 * (1/(2*beta) - 1)) // ((δ-1)²)^(1/(2β)-1)
+	edge := exp(lnx2 * (la - 1))         // ((δ-1)²)^(a-1)
+	theta := -y + ua*root*x*x
+	big := theta*theta + ub*edge*x*x
+	if !(big > 0) {
+		return // only at the critical point itself, where the term vanishes
+	}
+	slope := ua*theta*2/beta*root + 2*ub*la*edge // dΔ/dδ divided by (δ-1)
+	bigD := x * slope
+	bigDD := slope + 4*ub*la*(la-1)*edge + 2*ua*ua/(beta*beta)*root*root*x*x +
+		ua*theta*4/beta*(1/(2*beta)-1)*root
+
+	p := exp(b * math.Log(big)) // Δ^b
+	p1 := b * p / big           // b Δ^(b-1)
+	p2 := p1 * (b - 1) / big    // b (b-1) Δ^(b-2)
+	pD, pDD := p1*bigD, p1*bigDD+p2*bigD*bigD
+	pT, pTT := -2*theta*p1, 2*p1+4*theta*theta*p2
+	pDT := -ua*2/beta*p1*x*root - 2*theta*p2*bigD
+
+	s.A += n * p * delta * psi
+	s.D += n * delta * (p*(psi+delta*psiD) + pD*delta*psi)
+	s.DD += n * delta * delta * (p*(2*psiD+delta*psiDD) + 2*pD*(psi+delta*psiD) + pDD*delta*psi)
+	s.T += n * tau * delta * (pT*psi + p*psiT)
+	s.TT += n * tau * tau * delta * (pTT*psi + 2*pT*psiT + p*psiTT)
+	s.DT += n * tau * delta * (p*(psiT+delta*psiDT) + delta*pD*psiT + pT*(psi+delta*psiD) + pDT*delta*psi)
+}

@@ -1,0 +1,129 @@
+package refrigerant
+
+import (
+	"sync"
+
+	"changeout/calc/property/fluid"
+	"changeout/calc/property/helmholtz"
+	"changeout/calc/property/mixture"
+	"changeout/calc/property/saturation"
+	"changeout/calc/property/singlephase"
+)
+
+// engine joins a refrigerant to the property packages. It is built at the first question, not with the catalogue: a phone
+// opens one refrigerant out of many.
+type engine struct {
+	z          []float64 // mole fractions
+	molarMass  float64   // kg/mol
+	tMin, tMax float64   // K
+	maxP       float64   // Pa, upper limit of the component equations
+	fluids     []*helmholtz.Equation
+
+	once  sync.Once
+	model *mixture.Model
+	err   error
+	// Pressure range of bubble and dew point, Pa.
+	low, high [2]float64
+	pool      sync.Pool // of *workspace
+}
+
+// workspace is the memory of one caller.
+type workspace struct {
+	saturation *saturation.Solver
+	phase      *singlephase.Solver
+}
+
+// newEngine looks the components up. The catalogue is fixed, so an unknown component is a mistake in it, found by a test.
+func newEngine(names []string, z []float64, criticalT, tMin float64) *engine {
+	e := &engine{z: z, tMin: tMin, maxP: 1e9}
+	e.tMax = maxReducedT * criticalT
+	if len(names) == 1 {
+		e.tMax = maxReducedTPure * criticalT
+	}
+	for i, name := range names {
+		f, ok := fluid.Lookup(name)
+		if !ok {
+			panic("refrigerant: unknown component " + name)
+		}
+		e.fluids = append(e.fluids, f)
+		e.molarMass += z[i] * f.MolarMass
+		e.tMin = max(e.tMin, f.MinT)
+		e.maxP = min(e.maxP, f.MaxP)
+	}
+	return e
+}
+
+// prepare builds the model once and measures the pressure range.
+func (e *engine) prepare() error {
+	e.once.Do(func() {
+		if e.model, e.err = mixture.New(e.fluids...); e.err != nil {
+			return
+		}
+		w := e.take()
+		defer e.pool.Put(w)
+		for _, kind := range []saturation.Kind{saturation.Bubble, saturation.Dew} {
+			a, err := w.saturation.AtT(kind, e.tMin)
+			if err != nil {
+				e.err = err
+				return
+			}
+			b, err := w.saturation.AtT(kind, e.tMax)
+			if err != nil {
+				e.err = err
+				return
+			}
+			e.low[kind], e.high[kind] = a.P, b.P
+		}
+	})
+	return e.err
+}
+
+// take gives a workspace that the caller must put back into the pool.
+func (e *engine) take() *workspace {
+	if w, ok := e.pool.Get().(*workspace); ok {
+		return w
+	}
+	return &workspace{
+		saturation: saturation.New(e.model, e.z, 0.75*e.tMax/maxReducedT),
+		phase:      singlephase.New(e.model, e.z),
+	}
+}
+
+// atT solves at a temperature within the range.
+func (e *engine) atT(kind saturation.Kind, T float64) (Point, error) {
+	if !(T >= e.tMin && T <= e.tMax) {
+		return Point{}, ErrRange
+	}
+	if e.prepare() != nil {
+		return Point{}, ErrSolve
+	}
+	w := e.take()
+	st, err := w.saturation.AtT(kind, T)
+	e.pool.Put(w)
+	if err != nil {
+		return Point{}, ErrSolve
+	}
+	return e.point(&st), nil
+}
+
+// atP solves at a pressure within the range.
+func (e *engine) atP(kind saturation.Kind, p float64) (Point, error) {
+	if e.prepare() != nil {
+		return Point{}, ErrSolve
+	}
+	if !(p >= e.low[kind] && p <= e.high[kind]) {
+		return Point{}, ErrRange
+	}
+	w := e.take()
+	st, err := w.saturation.AtP(kind, p, e.tMin, e.tMax)
+	e.pool.Put(w)
+	// The limits in pressure belong to those in temperature; a solution elsewhere is another root.
+	if err != nil || st.T < e.tMin*(1-1e-9) || st.T > e.tMax*(1+1e-9) {
+		return Point{}, ErrSolve
+	}
+	return e.point(&st), nil
+}
+
+func (e *engine) point(st *saturation.State) Point {
+	return Point{T: st.T, P: st.P, RhoLiquid: st.RhoLiquid * e.molarMass, RhoVapor: st.RhoVapor * e.molarMass}
+}

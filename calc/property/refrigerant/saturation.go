@@ -1,0 +1,43 @@
+package refrigerant
+
+import "changeout/calc/property/saturation"
+
+// Range gives the temperatures, K, between which saturation states are given: from the triple point, or the highest triple
+// point among the components, to 0.98 of the critical temperature (0.99 for a pure fluid). Blends begin at lowestBlendT or above.
+func (r *Refrigerant) Range() (tMin, tMax float64) { return r.engine.tMin, r.engine.tMax }
+
+// PressureRange gives the absolute pressures, Pa, between which both bubble and dew points are given.
+func (r *Refrigerant) PressureRange() (pMin, pMax float64, err error) {
+	if r.engine.prepare() != nil {
+		return 0, 0, ErrSolve
+	}
+	e := r.engine
+	return max(e.low[0], e.low[1]), min(e.high[0], e.high[1]), nil
+}
+
+// BubbleAtT gives the state at temperature T, K, at which the liquid of the overall composition begins to boil.
+//
+// Method: equality of the fugacities of every component and of pressure, from the Helmholtz energy equations of state (see
+// the packages fluid and mixture). Errors: ErrRange outside Range (also for NaN), ErrSolve where no state was found.
+func (r *Refrigerant) BubbleAtT(T float64) (Point, error) { return r.engine.atT(saturation.Bubble, T) }
+
+// DewAtT gives the state at temperature T, K, at which the vapour of the overall composition begins to condense. For a pure
+// fluid it is the bubble point. Method and errors as BubbleAtT.
+func (r *Refrigerant) DewAtT(T float64) (Point, error) { return r.engine.atT(r.dew(), T) }
+
+// BubbleAtP gives the bubble point at absolute pressure p, Pa. Method and errors as BubbleAtT.
+func (r *Refrigerant) BubbleAtP(p float64) (Point, error) { return r.engine.atP(saturation.Bubble, p) }
+
+// DewAtP gives the dew point at absolute pressure p, Pa. Method and errors as BubbleAtT.
+func (r *Refrigerant) DewAtP(p float64) (Point, error) { return r.engine.atP(r.dew(), p) }
+
+// NormalBoiling gives the bubble point at 101,325 Pa. ErrRange: no liquid at that pressure (carbon dioxide).
+func (r *Refrigerant) NormalBoiling() (Point, error) { return r.BubbleAtP(101325) }
+
+// dew is the kind of solve for a dew point: a pure fluid has one saturation state, solved one way.
+func (r *Refrigerant) dew() saturation.Kind {
+	if len(r.Components) == 1 {
+		return saturation.Bubble
+	}
+	return saturation.Dew
+}

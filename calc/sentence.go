@@ -1,0 +1,151 @@
+package calc
+
+import (
+	"strconv"
+	"strings"
+
+	"changeout/calc/unit"
+)
+
+// short cuts what a person typed to what a sentence can hold.
+func short(s string) string {
+	s = strings.Join(strings.Fields(s), " ")
+	runes := []rune(s)
+	if len(runes) > 40 {
+		return string(runes[:39]) + "…"
+	}
+	return s
+}
+
+// plainNumber writes a number as a person would type it back.
+func plainNumber(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+
+// allowed says what an input takes, in the person's default unit.
+func allowed(in *Input, r *Run) string {
+	switch in.Kind {
+	case Choice:
+		return optionList(in)
+	case Series:
+		names := make([]string, len(in.Columns))
+		for i, c := range in.Columns {
+			names[i] = c.Label
+		}
+		return "at least " + strconv.Itoa(in.MinRows) + " rows of " + strings.Join(names, ", ")
+	}
+	return allowedIn(in, DefaultUnit(in.Quantity, in.Units, r.system), r)
+}
+
+// allowedIn says what range an input takes, in a unit.
+func allowedIn(in *Input, u *unit.Unit, r *Run) string {
+	low, high := u.FromSI(in.Low, r.env), u.FromSI(in.High, r.env)
+	if u.Datum == unit.Suction {
+		low, high = high, low
+	}
+	label := u.Label
+	if label != "" {
+		label = "\u00a0" + label
+	}
+	return unit.Significant(low, 4) + " to " + unit.Significant(high, 4) + label
+}
+
+func reason(in *Input) string {
+	if in.BoundReason == "" {
+		return ""
+	}
+	return " (" + in.BoundReason + ")"
+}
+
+func unitList(in *Input) string {
+	if len(in.Units) > 0 {
+		return strings.Join(in.Units, ", ")
+	}
+	ids := make([]string, len(in.Quantity.Units))
+	for i := range in.Quantity.Units {
+		ids[i] = in.Quantity.Units[i].ID
+	}
+	return strings.Join(ids, ", ")
+}
+
+func optionList(in *Input) string {
+	ids := make([]string, len(in.Options))
+	for i, o := range in.Options {
+		ids[i] = o.ID
+	}
+	return strings.Join(ids, ", ")
+}
+
+func (r *Run) unknownInput(id string) {
+	ids := make([]string, len(r.sheet.Inputs))
+	best, bestDistance := "", 3
+	for i := range r.sheet.Inputs {
+		ids[i] = r.sheet.Inputs[i].ID
+		if d := distance(id, ids[i]); d < bestDistance {
+			best, bestDistance = ids[i], d
+		}
+	}
+	hint := "; the inputs are " + strings.Join(ids, ", ")
+	if best != "" {
+		hint = "; did you mean " + best + "?"
+	} else {
+		hint += "."
+	}
+	r.answer.Problems = append(r.answer.Problems, Problem{Input: id, Code: UnknownInput,
+		Sentence: r.sheet.Title + " has no input “" + short(id) + "”" + hint})
+}
+
+// foldWord keeps letters and digits only, in lower case, so that R410A, r-410a
+// and R 410A are one word.
+func foldWord(s string) string {
+	var b strings.Builder
+	for _, c := range strings.ToLower(s) {
+		if c >= 'a' && c <= 'z' || c >= '0' && c <= '9' || c > 127 {
+			b.WriteRune(c)
+		}
+	}
+	return b.String()
+}
+
+// nearest returns the option whose id is closest to what was typed, if close.
+func nearest(folded string, options []Option) string {
+	best, bestDistance := "", 3
+	for _, o := range options {
+		if d := distance(folded, foldWord(o.ID)); d < bestDistance {
+			best, bestDistance = o.ID, d
+		}
+	}
+	return best
+}
+
+// distance is the Levenshtein distance of two short words, at most 64 bytes.
+func distance(a, b string) int {
+	if len(a) > 64 || len(b) > 64 {
+		return 64
+	}
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		diagonal := row[0]
+		row[0] = i
+		for j := 1; j <= len(b); j++ {
+			cost := diagonal
+			if a[i-1] != b[j-1] {
+				cost++
+			}
+			diagonal = row[j]
+			row[j] = min(cost, row[j]+1, row[j-1]+1)
+		}
+	}
+	return row[len(b)]
+}
+
+// UnknownWorksheetSentence says that no worksheet has that id and which there
+// are.
+func UnknownWorksheetSentence(id string, known []*Worksheet) string {
+	ids := make([]string, len(known))
+	for i, w := range known {
+		ids[i] = w.ID
+	}
+	return "There is no worksheet “" + short(id) + "”; there are " + strings.Join(ids, ", ") + "."
+}

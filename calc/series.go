@@ -1,0 +1,485 @@
+package calc
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"changeout/calc/unit"
+)
+
+// A series is typed, pasted or read from a file as plain text: one row a
+// line, or rows parted by " / " on one line. Fields are parted by tabs,
+// semicolons, commas or spaces, whichever the text uses. A first line of words
+// is a header that names columns and units; blank lines and lines that start
+// with # are skipped.
+//
+// What the header leaves open is asked about, never guessed. The answer comes
+// back in the companion field ID.columns, one entry a field of the text:
+// column:unit, column:clock, or - for a field to ignore.
+
+// layout says what each field of a row is.
+type layout struct {
+	column []int        // index into Input.Columns, or -1
+	unit   []*unit.Unit // nil for a clock column
+}
+
+const clockUnit = "clock"
+
+// parseSeries reads the text of a series input.
+func (r *Run) parseSeries(in *Input, field Field, columns string) (*Rows, bool) {
+	lines := dataLines(field.Text)
+	if len(lines) == 0 {
+		r.problem(in, FewRows, in.Label+": no rows were found; enter "+allowed(in, r)+".")
+		return nil, false
+	}
+	sep := separatorOf(lines)
+	table := make([][]string, len(lines))
+	for i, l := range lines {
+		table[i] = splitFields(l.text, sep)
+	}
+	header := isHeader(table[0])
+	body, numbers := table, lines
+	if header {
+		body, numbers = table[1:], lines[1:]
+	}
+	if len(body) < in.MinRows {
+		r.problem(in, FewRows, in.Label+": "+count(len(body), "row")+" given; at least "+strconv.Itoa(in.MinRows)+" are needed.")
+		return nil, false
+	}
+	if len(body) > in.MaxRows {
+		r.problem(in, ManyRows, in.Label+": "+count(len(body), "row")+" given; at most "+strconv.Itoa(in.MaxRows)+" are taken.")
+		return nil, false
+	}
+	var plan layout
+	var ok bool
+	switch {
+	case columns != "":
+		plan, ok = r.layoutFromAnswer(in, columns)
+	case header:
+		plan, ok = r.layoutFromHeader(in, table[0], body[0])
+	default:
+		plan, ok = r.layoutByOrder(in, body[0])
+	}
+	if !ok {
+		return nil, false
+	}
+	return r.readRows(in, plan, body, numbers, sep)
+}
+
+type textLine struct {
+	text   string
+	number int
+}
+
+// dataLines splits a text into its lines with content.
+func dataLines(text string) []textLine {
+	text = strings.TrimPrefix(text, "\ufeff")
+	text = strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(text)
+	if !strings.Contains(strings.TrimSpace(text), "\n") {
+		text = strings.ReplaceAll(text, " / ", "\n")
+	}
+	var out []textLine
+	number := 0
+	for line := range strings.SplitSeq(text, "\n") {
+		number++
+		trimmed := strings.TrimSpace(line)
+		if trimmed == "" || strings.HasPrefix(trimmed, "#") {
+			continue
+		}
+		out = append(out, textLine{strings.Trim(line, " "), number})
+	}
+	return out
+}
+
+// separatorOf finds what parts the fields: tab, semicolon, comma, or ' ' for
+// white space. A comma between digits with other white space between fields
+// is a decimal comma.
+func separatorOf(lines []textLine) byte {
+	var tab, semi, comma, spaced int
+	for _, l := range lines {
+		if strings.Contains(l.text, "\t") {
+			tab++
+		}
+		if strings.Contains(l.text, ";") {
+			semi++
+		}
+		if strings.Contains(l.text, ",") {
+			comma++
+			if fields := strings.Fields(l.text); len(fields) > 1 && !strings.Contains(l.text, ", ") && !strings.Contains(l.text, " ,") && startsDigit(fields[0]) && startsDigit(fields[1]) && !strings.Contains(fields[0], ":") && !strings.Contains(fields[0], "-") {
+				spaced++
+			}
+		}
+	}
+	half := (len(lines) + 1) / 2
+	switch {
+	case tab >= half:
+		return '\t'
+	case semi >= half:
+		return ';'
+	case comma >= half && spaced < half:
+		return ','
+	}
+	return ' '
+}
+
+func startsDigit(s string) bool { return s != "" && (s[0] >= '0' && s[0] <= '9' || s[0] == '-') }
+
+// splitFields cuts a line into fields; double quotes protect separators.
+func splitFields(line string, sep byte) []string {
+	if sep == ' ' {
+		fields := strings.Fields(line)
+		if len(fields) > 1 && isDate(fields[0]) && strings.Contains(fields[1], ":") {
+			fields[0] += " " + fields[1]
+			fields = append(fields[:1], fields[2:]...)
+		}
+		return fields
+	}
+	var fields []string
+	var b strings.Builder
+	quoted := false
+	for i := range len(line) {
+		c := line[i]
+		switch {
+		case c == '"':
+			quoted = !quoted && strings.IndexByte(line[i+1:], '"') >= 0 && strings.TrimSpace(b.String()) == ""
+			if !quoted && b.Len() > 0 && strings.IndexByte(line[:i], '"') < 0 {
+				b.WriteByte(c) // an inch sign, not a quotation mark
+			}
+		case c == sep && !quoted:
+			fields = append(fields, strings.TrimSpace(b.String()))
+			b.Reset()
+		default:
+			b.WriteByte(c)
+		}
+	}
+	return append(fields, strings.TrimSpace(b.String()))
+}
+
+// isHeader reports whether a first line is words: no field starts like a
+// number, a date or a time of day.
+func isHeader(fields []string) bool {
+	letters := false
+	for _, f := range fields {
+		if startsDigit(f) || strings.HasPrefix(f, "+") || strings.HasPrefix(f, ".") || strings.HasPrefix(f, "−") {
+			return false
+		}
+		letters = letters || f != ""
+	}
+	return letters
+}
+
+// layoutByOrder takes the columns in the order declared, in their first unit.
+func (r *Run) layoutByOrder(in *Input, first []string) (layout, bool) {
+	var plan layout
+	for i, f := range first {
+		if i >= len(in.Columns) {
+			if strings.TrimSpace(f) == "" {
+				continue
+			}
+			r.problem(in, UnknownColumn, in.Label+": the rows hold "+count(len(first), "field")+
+				" and no header; give a header such as “"+exampleHeader(in)+"”.")
+			return plan, false
+		}
+		c := &in.Columns[i]
+		plan.column = append(plan.column, i)
+		if c.Clock && isClock(f) {
+			plan.unit = append(plan.unit, nil)
+		} else {
+			plan.unit = append(plan.unit, c.Quantity.Unit(c.Units[0]))
+		}
+	}
+	return plan, r.complete(in, plan, first)
+}
+
+// layoutFromHeader reads names and units from the header's words.
+func (r *Run) layoutFromHeader(in *Input, header, first []string) (layout, bool) {
+	plan := layout{column: make([]int, len(header)), unit: make([]*unit.Unit, len(header))}
+	taken := make([]bool, len(in.Columns))
+	open := -1 // a field whose column is known but not its unit
+	for i, h := range header {
+		plan.column[i] = -1
+		c, u := r.recogniseColumn(in, h)
+		if c < 0 || taken[c] {
+			continue
+		}
+		taken[c] = true
+		plan.column[i], plan.unit[i] = c, u
+		if u == nil && !(in.Columns[c].Clock && i < len(first) && isClock(first[i])) && open < 0 {
+			open = i
+		}
+	}
+	if open >= 0 {
+		r.askColumnUnit(in, plan, header, first, open)
+		return plan, false
+	}
+	return plan, r.complete(in, plan, header)
+}
+
+// recogniseColumn finds the column and the unit that a header field names.
+func (r *Run) recogniseColumn(in *Input, h string) (column int, u *unit.Unit) {
+	words := headerWords(h)
+	column = -1
+	for c := range in.Columns {
+		for _, w := range words {
+			if contains(in.Columns[c].Names, strings.ToLower(w)) {
+				column = c
+			}
+		}
+	}
+	for c := range in.Columns {
+		if column >= 0 && c != column {
+			continue
+		}
+		col := &in.Columns[c]
+		for k := len(words) - 1; k >= 0; k-- {
+			if len(words) > 1 && k == 0 && contains(col.Names, strings.ToLower(words[k])) {
+				continue
+			}
+			if found := col.Quantity.Unit(words[k]); found != nil && contains(col.Units, found.ID) {
+				return c, found
+			}
+		}
+	}
+	return column, nil
+}
+
+// headerWords splits a header field at everything that is not a letter, digit,
+// slash or degree sign.
+func headerWords(h string) []string {
+	return strings.FieldsFunc(h, func(c rune) bool {
+		return !(c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || c == '/' || c == '"' || c > 127)
+	})
+}
+
+// askColumnUnit asks for the unit of one column, one suggestion a unit.
+func (r *Run) askColumnUnit(in *Input, plan layout, header, first []string, open int) {
+	c := &in.Columns[plan.column[open]]
+	p := Problem{Input: in.ID, Code: ColumnUnit, Sentence: in.Label + ": column “" + short(header[open]) + "” gives no unit; it can be " +
+		strings.Join(c.Units, ", ") + ". Choose one."}
+	for _, id := range c.Units {
+		var b strings.Builder
+		for i := range plan.column {
+			if i > 0 {
+				b.WriteByte(',')
+			}
+			switch {
+			case i == open:
+				b.WriteString(c.ID + ":" + id)
+			case plan.column[i] < 0:
+				b.WriteByte('-')
+			case plan.unit[i] != nil:
+				b.WriteString(in.Columns[plan.column[i]].ID + ":" + plan.unit[i].ID)
+			case i < len(first) && isClock(first[i]):
+				b.WriteString(in.Columns[plan.column[i]].ID + ":" + clockUnit)
+			default:
+				b.WriteString(in.Columns[plan.column[i]].ID + ":?")
+			}
+		}
+		p.Suggest = append(p.Suggest, Suggestion{Input: in.ID + ".columns", Label: id, Text: b.String()})
+	}
+	r.answer.Problems = append(r.answer.Problems, p)
+}
+
+// layoutFromAnswer reads the companion field.
+func (r *Run) layoutFromAnswer(in *Input, columns string) (layout, bool) {
+	var plan layout
+	parts := strings.Split(columns, ",")
+	open := -1
+	for i, p := range parts {
+		name, u, _ := strings.Cut(strings.TrimSpace(p), ":")
+		plan.column = append(plan.column, -1)
+		plan.unit = append(plan.unit, nil)
+		for c := range in.Columns {
+			if in.Columns[c].ID != name {
+				continue
+			}
+			plan.column[i] = c
+			if u != clockUnit {
+				plan.unit[i] = in.Columns[c].Quantity.Unit(u)
+				if plan.unit[i] == nil && open < 0 {
+					open = i
+				}
+			}
+		}
+	}
+	if open >= 0 {
+		r.askColumnUnit(in, plan, parts, nil, open)
+		return plan, false
+	}
+	return plan, r.complete(in, plan, parts)
+}
+
+// complete checks that every required column is there.
+func (r *Run) complete(in *Input, plan layout, header []string) bool {
+	for c := range in.Columns {
+		if in.Columns[c].Optional {
+			continue
+		}
+		found := false
+		for _, k := range plan.column {
+			found = found || k == c
+		}
+		if !found {
+			r.problem(in, UnknownColumn, in.Label+": no column for "+strings.ToLower(in.Columns[c].Label)+" was found in “"+
+				short(strings.Join(header, ", "))+"”; a header such as “"+exampleHeader(in)+"” is understood.")
+			return false
+		}
+	}
+	return true
+}
+
+func exampleHeader(in *Input) string {
+	var b strings.Builder
+	for i, c := range in.Columns {
+		if i > 0 {
+			b.WriteString(",")
+		}
+		b.WriteString(c.ID + "_" + c.Units[0])
+	}
+	return b.String()
+}
+
+// readRows turns fields into SI values, row by row.
+func (r *Run) readRows(in *Input, plan layout, body [][]string, lines []textLine, sep byte) (*Rows, bool) {
+	rows := &Rows{Columns: make([][]float64, len(in.Columns)), Lines: make([]int, len(body))}
+	for _, c := range plan.column {
+		if c >= 0 {
+			rows.Columns[c] = make([]float64, len(body))
+		}
+	}
+	decimal := commaStyle(plan, body, sep)
+	bad := 0
+	var clock clockReader
+	for i, fields := range body {
+		rows.Lines[i] = lines[i].number
+		for k, c := range plan.column {
+			if c < 0 {
+				continue
+			}
+			text := ""
+			if k < len(fields) {
+				text = strings.TrimSpace(fields[k])
+			}
+			v, trouble := r.readCell(&in.Columns[c], plan.unit[k], text, decimal, &clock)
+			rows.Columns[c][i] = v
+			if trouble == "" {
+				continue
+			}
+			bad++
+			if bad == 1 {
+				r.problem(in, BadRow, in.Label+": row "+strconv.Itoa(i+1)+" (line "+strconv.Itoa(lines[i].number)+"), "+
+					strings.ToLower(in.Columns[c].Label)+": "+trouble)
+			}
+		}
+		if extra := unplanned(fields, len(plan.column)); extra && sep == ',' {
+			bad++
+			if bad == 1 {
+				r.problem(in, BadRow, in.Label+": row "+strconv.Itoa(i+1)+" (line "+strconv.Itoa(lines[i].number)+") has "+
+					count(len(fields), "field")+" where "+strconv.Itoa(len(plan.column))+" are expected; if commas are decimal signs, part the fields with semicolons or tabs.")
+			}
+		}
+	}
+	if bad > 1 {
+		last := &r.answer.Problems[len(r.answer.Problems)-1]
+		last.Sentence += " " + count(bad-1, "more field") + " cannot be read either."
+	}
+	return rows, bad == 0
+}
+
+func unplanned(fields []string, planned int) bool {
+	for i := planned; i < len(fields); i++ {
+		if startsDigit(strings.TrimSpace(fields[i])) {
+			return true
+		}
+	}
+	return false
+}
+
+// readCell reads one field. An empty field of an optional column is NaN inside.
+func (r *Run) readCell(c *Column, u *unit.Unit, text string, decimal commaMeaning, clock *clockReader) (float64, string) {
+	if text == "" {
+		if c.Optional {
+			return math.NaN(), ""
+		}
+		return 0, "nothing is entered."
+	}
+	if u == nil {
+		s, ok := clock.seconds(text)
+		if !ok {
+			return 0, "“" + short(text) + "” is not a time of day such as 21:45."
+		}
+		return s, ""
+	}
+	n := unit.ParseNumber(text)
+	if n.Rest != "" {
+		own := c.Quantity.Unit(n.Rest)
+		if own == nil {
+			return 0, "“" + short(text) + "” is not a number in " + u.Label + "."
+		}
+		u = own
+	}
+	switch n.Trouble {
+	case unit.NumberTwoWays:
+		switch decimal {
+		case commaDecimal:
+			n.Value = n.Ways[0]
+		case commaThousands:
+			n.Value = n.Ways[1]
+		default:
+			return 0, "“" + short(text) + "” can mean " + plainNumber(n.Ways[0]) + " or " + plainNumber(n.Ways[1]) + "; write it without the comma."
+		}
+	case unit.NumberFine:
+	default:
+		return 0, "“" + short(text) + "” is not a number."
+	}
+	si := u.ToSI(n.Value, r.env)
+	if !(si >= c.Low && si <= c.High) {
+		return 0, "“" + short(text) + "” is outside " + unit.Significant(u.FromSI(c.Low, r.env), 4) + " to " + unit.Significant(u.FromSI(c.High, r.env), 4) + " " + u.Label + "."
+	}
+	return si, ""
+}
+
+type commaMeaning int
+
+const (
+	commaOpen commaMeaning = iota
+	commaDecimal
+	commaThousands
+)
+
+// commaStyle settles what a comma before three digits means from the rest of
+// the text: a comma before any other count of digits shows a decimal comma; a
+// decimal point anywhere, or commas that part the fields, show thousands.
+func commaStyle(plan layout, body [][]string, sep byte) commaMeaning {
+	style := commaOpen
+	if sep == ',' {
+		return commaThousands
+	}
+	for _, fields := range body {
+		for k, c := range plan.column {
+			if c < 0 || k >= len(fields) || plan.unit[k] == nil {
+				continue
+			}
+			f := fields[k]
+			n := unit.ParseNumber(f)
+			if n.Trouble != unit.NumberFine {
+				continue
+			}
+			if strings.Contains(f, ",") && !strings.Contains(f, ".") && strings.Count(f, ",") == 1 {
+				return commaDecimal
+			}
+			if strings.Contains(f, ".") {
+				style = commaThousands
+			}
+		}
+	}
+	return style
+}
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return strconv.Itoa(n) + " " + what + "s"
+}

@@ -1,0 +1,24 @@
+// Makes an element: name, properties by attribute name, children. Text is always text, never HTML.
+
+export type Child = Node | string | null;
+
+export function make<K extends keyof HTMLElementTagNameMap>(
+  name: K,
+  attributes: Record<string, string> = {},
+  ...children: Child[]
+): HTMLElementTagNameMap[K] {
+  const element = document.createElement(name);
+  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, value);
+  for (const child of children) if (child !== null) element.append(child);
+  return element;
+}
+
+export function button(text: string, classes: string, press: () => void): HTMLButtonElement {
+  const b = make("button", { type: "button", class: classes }, text);
+  b.addEventListener("click", press);
+  return b;
+}
+
+export function all<T extends HTMLElement>(under: ParentNode, selector: string): T[] {
+  return Array.from(under.querySelectorAll<T>(selector));
+}

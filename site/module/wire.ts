@@ -1,0 +1,83 @@
+// The text that passes between page and module. Twin of wasm/wire: change both, and the samples in testdata/wire.
+//
+// Lines end with \n. Fields of a line are separated by TAB. In a field, backslash escapes \t \n \\ stand for tab,
+// new line and backslash.
+//
+// Request:
+//   worksheet  id
+//   system     si|ip
+//   in         input id   text as typed   unit id (may be empty)
+//   out        output id  unit id
+// Reply:
+//   output   id  label  SI value  SI unit  text with unit
+//   verdict  id  tone (good|stop|doubt|info)  title  sentence
+//   warning  sentence
+//   advice   sentence
+//   note     sentence
+//   step     label  formula  value  source key  locator
+//   chart    title  svg
+//   problem  input id  code  sentence
+//   suggest  input id  label  value to put there   (belongs to the problem before it; the input id may be a hidden
+//            companion such as log.columns, which the page keeps and sends back as an "in" line)
+//
+// A line with an unknown first word is skipped, so that an older page and a newer module still understand each other.
+
+export interface Request {
+  worksheet: string;
+  system: "si" | "ip";
+  inputs: { id: string; text: string; unit: string }[];
+  outputs: { id: string; unit: string }[];
+}
+
+export interface Output { id: string; label: string; value: string; unit: string; text: string }
+export interface Verdict { id: string; tone: string; title: string; text: string }
+export interface Step { label: string; formula: string; value: string; source: string; locator: string }
+export interface Chart { title: string; svg: string }
+export interface Suggestion { input: string; label: string; value: string }
+export interface Problem { input: string; code: string; text: string; suggestions: Suggestion[] }
+
+export interface Reply {
+  outputs: Output[];
+  verdict: Verdict | null;
+  warnings: string[];
+  advice: string[];
+  notes: string[];
+  steps: Step[];
+  charts: Chart[];
+  problems: Problem[];
+}
+
+export function escape(field: string): string {
+  return field.replace(/[\\\t\n\r]/g, (c) => (c === "\\" ? "\\\\" : c === "\t" ? "\\t" : c === "\n" ? "\\n" : ""));
+}
+
+export function unescape(field: string): string {
+  return field.replace(/\\([\s\S])/g, (_, c: string) => (c === "t" ? "\t" : c === "n" ? "\n" : c));
+}
+
+export function encode(request: Request): string {
+  const lines = [["worksheet", request.worksheet], ["system", request.system]];
+  for (const i of request.inputs) lines.push(["in", i.id, i.text, i.unit]);
+  for (const o of request.outputs) lines.push(["out", o.id, o.unit]);
+  return lines.map((fields) => fields.map(escape).join("\t") + "\n").join("");
+}
+
+export function decode(text: string): Reply {
+  const reply: Reply = { outputs: [], verdict: null, warnings: [], advice: [], notes: [], steps: [], charts: [], problems: [] };
+  for (const line of text.split("\n")) {
+    if (line === "") continue;
+    const [word = "", a = "", b = "", c = "", d = "", e = ""] = line.split("\t").map(unescape);
+    switch (word) {
+      case "output": reply.outputs.push({ id: a, label: b, value: c, unit: d, text: e }); break;
+      case "verdict": reply.verdict = { id: a, tone: b, title: c, text: d }; break;
+      case "warning": reply.warnings.push(a); break;
+      case "advice": reply.advice.push(a); break;
+      case "note": reply.notes.push(a); break;
+      case "step": reply.steps.push({ label: a, formula: b, value: c, source: d, locator: e }); break;
+      case "chart": reply.charts.push({ title: a, svg: b }); break;
+      case "problem": reply.problems.push({ input: a, code: b, text: c, suggestions: [] }); break;
+      case "suggest": reply.problems[reply.problems.length - 1]?.suggestions.push({ input: a, label: b, value: c }); break;
+    }
+  }
+  return reply;
+}
