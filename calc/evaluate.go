@@ -73,10 +73,10 @@ func (r *Run) readOne(i int, fields []Field) {
 		}
 		field.Text, field.Unit = in.Default, ""
 		r.parse(i, in, field, fields)
-		r.values[i].text = "" // a default is not the person's choice of unit
 		return
 	}
 	r.parse(i, in, field, fields)
+	r.values[i].typed = true
 }
 
 func (r *Run) parse(i int, in *Input, field Field, fields []Field) {
@@ -148,7 +148,7 @@ func (r *Run) parseQuantity(i int, in *Input, field Field) {
 	if !r.withinBounds(in, u, si, given) {
 		return
 	}
-	r.values[i] = value{given: true, number: si, unit: u, text: field.Text}
+	r.values[i] = value{given: true, number: si, unit: u, text: strings.TrimSpace(strings.TrimSuffix(given, n.Rest)) + "\u00a0" + u.Label}
 	if in.Altitude {
 		r.env.Atmosphere = AtmosphereAt(si)
 	}

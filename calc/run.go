@@ -17,6 +17,7 @@ type Run struct {
 // value is a parsed input.
 type value struct {
 	given  bool
+	typed  bool // by the person, not a default
 	number float64
 	choice string
 	series *Rows
@@ -65,15 +66,8 @@ func (r *Run) Series(id string) *Rows { return r.values[r.index(id)].series }
 // Atmosphere returns the local atmospheric pressure, Pa.
 func (r *Run) Atmosphere() float64 { return r.env.Atmosphere }
 
-// Given returns the text of an input as the person's unit shows it.
-func (r *Run) Given(id string) string {
-	i := r.index(id)
-	v := &r.values[i]
-	if v.unit != nil {
-		return v.unit.Text(v.number, r.env)
-	}
-	return v.text
-}
+// Given returns an input as it was entered, with its unit's label.
+func (r *Run) Given(id string) string { return r.values[r.index(id)].text }
 
 // Text writes an SI value of a quantity in the unit the person would expect:
 // the one they used for that quantity, else the first offered of their family
@@ -122,6 +116,14 @@ func (r *Run) Conclude(id, sentence string) {
 	r.answer.Verdict = &VerdictValue{Verdict: *v, Sentence: sentence}
 }
 
+// VerdictTitle returns the title of the verdict concluded so far.
+func (r *Run) VerdictTitle() string {
+	if r.answer.Verdict == nil {
+		return ""
+	}
+	return r.answer.Verdict.Title
+}
+
 // Chart adds a drawing.
 func (r *Run) Chart(title, svg string) {
 	r.answer.Charts = append(r.answer.Charts, Chart{Title: title, SVG: svg})
@@ -162,7 +164,7 @@ func (r *Run) wantedUnit(out *Output) *unit.Unit {
 func (r *Run) unitFor(q *unit.Quantity, offered []string) *unit.Unit {
 	for i := range r.sheet.Inputs {
 		in := &r.sheet.Inputs[i]
-		if in.Quantity != q || r.values[i].unit == nil || !r.values[i].given || r.values[i].text == "" {
+		if in.Quantity != q || r.values[i].unit == nil || !r.values[i].typed {
 			continue
 		}
 		if len(offered) == 0 || contains(offered, r.values[i].unit.ID) {

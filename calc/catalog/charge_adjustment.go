@@ -32,8 +32,8 @@ var ChargeAdjustment = &calc.Worksheet{
 		{Signal: "CAUTION", Hazard: "Liquid refrigerant boils on skin.", Consequence: "It freezes skin and eyes.",
 			Avoid: "Wear gloves and eye protection. Purge hoses before you open them."},
 	},
-	Sources: []string{"makers-manual", "common-practice", "manual-44", "manual-45", "manual-46", "manual-47", "manual-48", "astm-b280", "ashrae-34", "a15int4", "vrf", "practice-75",
-		"practice-76", "practice-77", "practice-79", "ashrae-fundamentals", "kunz-jced-2012"},
+	Sources: append([]string{"makers-manual", "common-practice", "manual-44", "manual-45", "manual-46", "manual-47", "manual-48", "astm-b280", "ashrae-34", "a15int4", "vrf", "practice-75",
+		"practice-76", "practice-77", "practice-79", "ashrae-fundamentals"}, equationKeys()...),
 	Example: []calc.Field{
 		{Input: "system", Text: "inverter-multi-split"}, {Input: "method", Text: "weight"}, {Input: "refrigerant", Text: "R-410A"},
 		{Input: "nameplate", Text: "9.4 kg"}, {Input: "lines", Text: "size_mm;length_m;factor_kg/m\n6.35;12;0.022\n9.52;28;0.061"},
@@ -44,6 +44,7 @@ var ChargeAdjustment = &calc.Worksheet{
 var (
 	byWeight       = []calc.When{{Input: "method", Is: []string{"weight"}}}
 	byReadings     = []calc.When{{Input: "method", Is: []string{"readings"}}}
+	singleSplit    = append(byReadings[:1:1], calc.When{Input: "system", Is: []string{"single-split-fixed", "single-split-valve"}})
 	fixedOrifice   = append(byReadings[:1:1], calc.When{Input: "system", Is: []string{"single-split-fixed"}})
 	expansionValve = append(byReadings[:1:1], calc.When{Input: "system", Is: []string{"single-split-valve"}})
 )
@@ -98,7 +99,7 @@ func chargeInputs() []calc.Input {
 		{ID: "occupancy", Label: "Who uses that room", When: byWeight, Kind: calc.Choice, Default: "ordinary", Options: []calc.Option{
 			{ID: "ordinary", Label: "People who can leave by themselves"}, {ID: "institutional", Label: "People who need help to leave"}},
 			Help: "Wards, care homes and cells get half the limit."},
-		{ID: "airflow-proved", Label: "Airflow proved and 15 minutes steady", When: byReadings, Kind: calc.Choice, Options: []calc.Option{
+		{ID: "airflow-proved", Label: "Airflow proved and 15 minutes steady", When: singleSplit, Kind: calc.Choice, Options: []calc.Option{
 			{ID: "yes", Label: "Yes"}, {ID: "no", Label: "No"}}, Help: "At least 300 cfm per ton (40 L/s per kW), or a temperature-split test passed."},
 	}
 	return append(inputs, readingInputs()...)
@@ -132,7 +133,7 @@ func readingInputs() []calc.Input {
 		temperature("liquid-line-temperature", "Liquid line temperature", "On the pipe beside that port.", expansionValve, 253.15, 353.15, "liquid lines run between these"),
 		{ID: "target-subcooling", Label: "Maker's subcooling target", When: expansionValve, Kind: calc.Quantity, Quantity: unit.TemperatureDifference, Units: []string{"K", "F"},
 			Low: 1, High: 20, BoundReason: "makers' targets lie between these", Help: "From the unit's nameplate or manual. Without it, weigh the charge in."},
-		{ID: "unit-charge", Label: "Nameplate charge", When: byReadings, Kind: calc.Quantity, Quantity: unit.Mass, Units: []string{"kg", "g", "lb", "oz"},
+		{ID: "unit-charge", Label: "Nameplate charge", When: singleSplit, Kind: calc.Quantity, Quantity: unit.Mass, Units: []string{"kg", "g", "lb", "oz"},
 			Optional: true, Low: 0.05, High: 1000, BoundReason: "larger plants are not charged from a worksheet", Help: "Sets the size of the first step."},
 		altitudeInput(),
 	}

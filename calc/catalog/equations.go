@@ -1,22 +1,56 @@
 package catalog
 
 import (
+	"strings"
+
 	"changeout/calc"
+	"changeout/calc/property/fluid"
 	"changeout/calc/property/refrigerant"
 )
 
-// equationSources names the paper behind each pure fluid's equation of state.
-var equationSources = []struct{ fluid, key string }{
-	{"R-22", "kamei-ijt-1995"}, {"R-32", "tillnerroth-jpcrd-1997"}, {"R-125", "lemmon-jpcrd-2005"},
-	{"R-134a", "tillnerroth-jpcrd-1994"}, {"R-143a", "lemmon-jpcrd-2000"}, {"R-290", "lemmon-jced-2009"},
-	{"R-744", "span-jpcrd-1996"}, {"R-1234yf", "lemmon-ijt-2022"},
+// mixtureModel is the bibliography key of the mixture model for blends.
+const mixtureModel = "kunz-jced-2012"
+
+// EquationKeys lists the bibliography keys of the equations behind a
+// refrigerant: its components' equations of state, and the mixture model when
+// there are several.
+func EquationKeys(r *refrigerant.Refrigerant) []string {
+	var keys []string
+	for _, c := range r.Components {
+		if e, ok := fluid.Lookup(c.Name); ok {
+			keys = addKeys(keys, e.Source)
+		}
+	}
+	if len(r.Components) > 1 {
+		keys = append(keys, mixtureModel)
+	}
+	return keys
 }
 
-// equationKeys lists the bibliography keys of the pure-fluid equations.
+// addKeys adds the keys of a fluid's source, which may name two papers, each
+// once.
+func addKeys(keys []string, source string) []string {
+	for key := range strings.SplitSeq(strings.ToLower(source), ",") {
+		known := false
+		for _, k := range keys {
+			known = known || k == key
+		}
+		if !known {
+			keys = append(keys, key)
+		}
+	}
+	return keys
+}
+
+// equationKeys lists the keys of the equations of all refrigerants offered.
 func equationKeys() []string {
-	keys := make([]string, len(equationSources))
-	for i, e := range equationSources {
-		keys[i] = e.key
+	keys := []string{mixtureModel}
+	for _, r := range refrigerant.All() {
+		for _, c := range r.Components {
+			if e, ok := fluid.Lookup(c.Name); ok {
+				keys = addKeys(keys, e.Source)
+			}
+		}
 	}
 	return keys
 }
@@ -24,14 +58,9 @@ func equationKeys() []string {
 // equationCite cites the equation of a pure fluid, or the mixture model.
 func equationCite(ref *refrigerant.Refrigerant) calc.Cite {
 	if len(ref.Components) > 1 {
-		return calc.Cite{Key: "kunz-jced-2012", Locator: "mixture model"}
+		return calc.Cite{Key: mixtureModel, Locator: "mixture model"}
 	}
-	for _, e := range equationSources {
-		if e.fluid == ref.Name {
-			return calc.Cite{Key: e.key, Locator: "equation of state"}
-		}
-	}
-	return calc.Cite{Key: "coolprop-8", Locator: "fluid file"}
+	return calc.Cite{Key: EquationKeys(ref)[0], Locator: "equation of state"}
 }
 
 // equilibriumFormula says what the solver makes equal.

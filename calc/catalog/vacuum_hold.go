@@ -50,13 +50,7 @@ var VacuumHold = &calc.Worksheet{
 		{ID: "repeat-if-leak", Label: "A repeat should end near, if it leaks", Quantity: unit.VacuumPressure, Units: []string{"micron", "Pa"}, Significant: 2},
 		{ID: "repeat-if-moist", Label: "A repeat should end below, if it was moisture", Quantity: unit.VacuumPressure, Units: []string{"micron", "Pa"}, Significant: 2},
 	},
-	Verdicts: []calc.Verdict{
-		{ID: string(hold.Tight), Tone: calc.Good, Title: "Tight and dry"},
-		{ID: string(hold.Moisture), Tone: calc.Stop, Title: "Moist: dry it again"},
-		{ID: string(hold.Leak), Tone: calc.Stop, Title: "Leak: find it"},
-		{ID: string(hold.LeakAndMoisture), Tone: calc.Stop, Title: "Leak and moisture"},
-		{ID: string(hold.Undetermined), Tone: calc.Doubt, Title: "Not yet certain"},
-	},
+	Verdicts: holdVerdicts,
 	Compute: vacuumHold,
 	Limits: []string{
 		"A vacuum hold does not replace the pressure test with nitrogen. Vacuum can pull a defect shut.",
@@ -72,6 +66,24 @@ var VacuumHold = &calc.Worksheet{
 	},
 	Sources: []string{"common-practice", "makers-manual", "practice-67", "practice-35", "wagner-pruss-2002", "iapws-r14-08", "ul60335", "ufgs1", "schwarz-1978"},
 	Example: []calc.Field{{Input: "log", Text: exampleHold}, {Input: "ambient-start", Text: "21 C"}, {Input: "ambient-end", Text: "20 C"}, {Input: "volume", Text: "45 L"}},
+}
+
+// holdVerdicts stands alone because the chart needs the titles while it computes.
+var holdVerdicts = []calc.Verdict{
+	{ID: string(hold.Tight), Tone: calc.Good, Title: "Tight and dry"},
+	{ID: string(hold.Moisture), Tone: calc.Stop, Title: "Moist: dry it again"},
+	{ID: string(hold.Leak), Tone: calc.Stop, Title: "Leak: find it"},
+	{ID: string(hold.LeakAndMoisture), Tone: calc.Stop, Title: "Leak and moisture"},
+	{ID: string(hold.Undetermined), Tone: calc.Doubt, Title: "Not yet certain"},
+}
+
+func holdTitle(v hold.Verdict) string {
+	for _, d := range holdVerdicts {
+		if d.ID == string(v) {
+			return d.Title
+		}
+	}
+	return ""
 }
 
 // exampleHold is an invented log: a system that is tight but moist.

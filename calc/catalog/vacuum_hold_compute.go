@@ -148,7 +148,7 @@ func holdChart(r *calc.Run, res *hold.Result, limit float64) {
 		data.X, data.Y = append(data.X, x), append(data.Y, u.FromSI(p.Measured, env))
 		fit.X, fit.Y = append(fit.X, x), append(fit.Y, u.FromSI(p.Fit, env))
 	}
-	title := VacuumHold.Verdict(string(res.Verdict)).Title
+	title := r.VerdictTitle()
 	c := chart.Chart{Label: "Hold log: pressure in micron over " + timeTitle + ", with the fitted curve and the limit. " + title + ".",
 		XTitle: timeTitle, YTitle: "micron", Words: title, Lines: []chart.Line{fit, data},
 		Levels: []chart.Level{{Class: "co-chart__limit", Label: "limit", Y: u.FromSI(limit, env)}}}

@@ -10,7 +10,7 @@ var papers = []Source{
 		Author:  "H. Akaike",
 		Edition: "IEEE Transactions on Automatic Control, 1974",
 		Locator: "volume 19, pages 716-723",
-		Address: "doi.org/10.1109/TAC.1974.1100705",
+		Address: "https://doi.org/10.1109/TAC.1974.1100705",
 		Read:    Memory,
 	},
 	{
@@ -20,7 +20,7 @@ var papers = []Source{
 		Author:  "Ryo Akasaka and Marcia L. Huber and Luke Simoni and Eric W. Lemmon",
 		Edition: "International Journal of Thermophysics, 2023",
 		Locator: "volume 44, pages 1003-1013",
-		Address: "doi.org/10.1007/s10765-022-03143-5",
+		Address: "https://doi.org/10.1007/s10765-022-03143-5",
 		Read:    Secondary,
 	},
 	{
@@ -30,7 +30,7 @@ var papers = []Source{
 		Author:  "Ryo Akasaka and Eric W. Lemmon",
 		Edition: "International Journal of Thermophysics, 2024",
 		Locator: "volume 45",
-		Address: "doi.org/10.1007/s10765-024-03447-8",
+		Address: "https://doi.org/10.1007/s10765-024-03447-8",
 		Read:    Secondary,
 	},
 	{
@@ -40,7 +40,7 @@ var papers = []Source{
 		Author:  "Ryo Akasaka and Robert E. Low and Eric W. Lemmon",
 		Edition: "International Journal of Thermophysics, 2026",
 		Locator: "volume 47, article 128",
-		Address: "doi.org/10.1007/s10765-026-03794-8",
+		Address: "https://doi.org/10.1007/s10765-026-03794-8",
 		Read:    Secondary,
 	},
 	{
@@ -50,7 +50,7 @@ var papers = []Source{
 		Author:  "Ryo Akasaka and Eric Lemmon",
 		Edition: "J. Chem. Eng. Data, 2019 (as listed: submitted)",
 		Locator: "whole work",
-		Address: "no address given in the list that was read",
+		Address: "not given in the list that was read",
 		Read:    Secondary,
 	},
 	{
@@ -60,7 +60,7 @@ var papers = []Source{
 		Author:  "Ryo Akasaka and Yong Zhou and Eric W. Lemmon",
 		Edition: "J. Phys. Chem. Ref. Data, 2015",
 		Locator: "volume 44, article 013104",
-		Address: "doi.org/10.1063/1.4913493",
+		Address: "https://doi.org/10.1063/1.4913493",
 		Read:    Secondary,
 	},
 	{
@@ -70,7 +70,7 @@ var papers = []Source{
 		Author:  "Ryo Akasaka and Eric W. Lemmon",
 		Edition: "J. Phys. Chem. Ref. Data, 2022",
 		Locator: "volume 51, article 023101",
-		Address: "doi.org/10.1063/5.0083026",
+		Address: "https://doi.org/10.1063/5.0083026",
 		Read:    Secondary,
 	},
 	{
@@ -80,7 +80,7 @@ var papers = []Source{
 		Author:  "Ryo Akasaka",
 		Edition: "15th International Refrigeration and Air Conditioning Conference at Purdue, July 14-17, 2014, 2014",
 		Locator: "whole work",
-		Address: "no address given in the list that was read",
+		Address: "not given in the list that was read",
 		Read:    Secondary,
 	},
 	{
@@ -90,7 +90,7 @@ var papers = []Source{
 		Author:  "Ian H. Bell and Mark O. McLinden",
 		Edition: "Int. J. Thermophys., 2020",
 		Locator: "volume 41, number 9, article 125",
-		Address: "doi.org/10.1007/s10765-020-02700-4",
+		Address: "https://doi.org/10.1007/s10765-020-02700-4",
 		Read:    Secondary,
 	},
 	{
@@ -100,7 +100,7 @@ var papers = []Source{
 		Author:  "Bell, Ian H. and Lemmon, Eric W.",
 		Edition: "J. Chem. Eng. Data, 2016",
 		Locator: "volume 61",
-		Address: "doi.org/10.1021/acs.jced.6b00257",
+		Address: "https://doi.org/10.1021/acs.jced.6b00257",
 		Read:    Secondary,
 	},
 	{
@@ -110,7 +110,7 @@ var papers = []Source{
 		Author:  "Ian H. Bell",
 		Edition: "J. Chem. Eng. Data, 2025",
 		Locator: "whole work",
-		Address: "doi.org/10.1021/acs.jced.4c00699",
+		Address: "https://doi.org/10.1021/acs.jced.4c00699",
 		Read:    Secondary,
 	},
 	{
@@ -120,7 +120,7 @@ var papers = []Source{
 		Author:  "Ian H. Bell",
 		Edition: "J. Phys. Chem. Ref. Data, 2022",
 		Locator: "volume 51, number 1, article 013103",
-		Address: "doi.org/10.1063/5.0086060",
+		Address: "https://doi.org/10.1063/5.0086060",
 		Read:    Secondary,
 	},
 	{
@@ -130,7 +130,7 @@ var papers = []Source{
 		Author:  "Ian H. Bell",
 		Edition: "J. Phys. Chem. Ref. Data, 2023",
 		Locator: "volume 52, number 1, article 013101",
-		Address: "doi.org/10.1063/5.0135368",
+		Address: "https://doi.org/10.1063/5.0135368",
 		Read:    Secondary,
 	},
 	{
@@ -150,7 +150,7 @@ var papers = []Source{
 		Author:  "D. Buecker and W. Wagner",
 		Edition: "J. Phys. Chem. Ref. Data, 2006",
 		Locator: "volume 35, number 1, pages 205-266",
-		Address: "doi.org/10.1063/1.1859286",
+		Address: "https://doi.org/10.1063/1.1859286",
 		Read:    Secondary,
 	},
 	{
@@ -160,7 +160,7 @@ var papers = []Source{
 		Author:  "D. Buecker and W. Wagner",
 		Edition: "J. Phys. Chem. Ref. Data, 2006",
 		Locator: "volume 35, number 2, pages 929-1019",
-		Address: "doi.org/10.1063/1.1901687",
+		Address: "https://doi.org/10.1063/1.1901687",
 		Read:    Secondary,
 	},
 	{
@@ -170,7 +170,7 @@ var papers = []Source{
 		Author:  "B. de Vries and R. Tillner-Roth and H.D. Baehr",
 		Edition: "19th International Congress of Refrigeration, The Hague, The Netherlands, 1995",
 		Locator: "pages 582-589",
-		Address: "no address given in the list that was read",
+		Address: "not given in the list that was read",
 		Read:    Secondary,
 	},
 	{
@@ -180,7 +180,7 @@ var papers = []Source{
 		Author:  "K. Gao and J. Wu and I. H. Bell and E. W. Lemmon",
 		Edition: "J. Phys. Chem. Ref. Data, 2020",
 		Locator: "whole work",
-		Address: "no address given in the list that was read",
+		Address: "not given in the list that was read",
 		Read:    Secondary,
 	},
 	{
@@ -190,7 +190,7 @@ var papers = []Source{
 		Author:  "Georg Johannes Gernert",
 		Edition: "Ruhr-Universität Bochum, 2013",
 		Locator: "whole work",
-		Address: "no address given in the list that was read",
+		Address: "not given in the list that was read",
 		Read:    Secondary,
 	},
 	{
@@ -210,7 +210,7 @@ var papers = []Source{
 		Author:  "R.T Jacobsen and S.G. Penoncello and E.W. Lemmon",
 		Edition: "Fluid Phase Equilib., 1992",
 		Locator: "volume 80, pages 45-56",
-		Address: "doi.org/10.1016/0378-3812(92)87054-Q",
+		Address: "https://doi.org/10.1016/0378-3812(92)87054-Q",
 		Read:    Secondary,
 	},
 	{
@@ -220,7 +220,7 @@ var papers = []Source{
 		Author:  "A. Kamei and S. W. Beyerlein and R. T Jacobsen",
 		Edition: "Int. J. Thermophys., 1995",
 		Locator: "R-22: volume 16, number 5, pages 1155-1164",
-		Address: "doi.org/10.1007/BF02081283",
+		Address: "https://doi.org/10.1007/BF02081283",
 		Read:    Secondary,
 	},
 	{
@@ -230,7 +230,7 @@ var papers = []Source{
 		Author:  "O. Kunz and W. Wagner",
 		Edition: "J. Chem. Eng. Data, 2012",
 		Locator: "volume 57, pages 3032-3091",
-		Address: "doi.org/10.1021/je300655b",
+		Address: "https://doi.org/10.1021/je300655b",
 		Read:    Secondary,
 	},
 	{
@@ -240,7 +240,7 @@ var papers = []Source{
 		Author:  "E. W. Lemmon",
 		Edition: "International Journal of Thermophysics, 2003",
 		Locator: "volume 24, pages 991-1006; bubble and dew curves",
-		Address: "doi.org/10.1023/A:1025048800563",
+		Address: "https://doi.org/10.1023/A:1025048800563",
 		Read:    Secondary,
 	},
 	{
@@ -250,7 +250,7 @@ var papers = []Source{
 		Author:  "Eric W. Lemmon and Ryo Akasaka",
 		Edition: "Int. J. Thermophys., 2022",
 		Locator: "R-1234yf: volume 43, article 119",
-		Address: "doi.org/10.1007/s10765-022-03015-y",
+		Address: "https://doi.org/10.1007/s10765-022-03015-y",
 		Read:    Secondary,
 	},
 	{
@@ -260,7 +260,7 @@ var papers = []Source{
 		Author:  "E.W. Lemmon and R. Span",
 		Edition: "J. Chem. Eng. Data, 2006",
 		Locator: "volume 51, pages 785-850",
-		Address: "doi.org/10.1021/je050186n",
+		Address: "https://doi.org/10.1021/je050186n",
 		Read:    Secondary,
 	},
 	{
@@ -270,7 +270,7 @@ var papers = []Source{
 		Author:  "Eric W. Lemmon and Mark O. McLinden and Wolfgang Wagner",
 		Edition: "J. Chem. Eng. Data, 2009",
 		Locator: "R-290: volume 54, pages 3141-3180",
-		Address: "doi.org/10.1021/je900217v",
+		Address: "https://doi.org/10.1021/je900217v",
 		Read:    Secondary,
 	},
 	{
@@ -280,7 +280,7 @@ var papers = []Source{
 		Author:  "Eric W. Lemmon and Roland Span",
 		Edition: "J. Chem. Eng. Data, 2016 (as listed: submitted)",
 		Locator: "whole work",
-		Address: "doi.org/10.1021/acs.jced.5b00684",
+		Address: "https://doi.org/10.1021/acs.jced.5b00684",
 		Read:    Secondary,
 	},
 	{
@@ -290,7 +290,7 @@ var papers = []Source{
 		Author:  "Eric W. Lemmon and Richard T. Jacobsen",
 		Edition: "J. Phys. Chem. Ref. Data, 2004",
 		Locator: "volume 33, number 2, pages 593-620",
-		Address: "doi.org/10.1063/1.1649997",
+		Address: "https://doi.org/10.1063/1.1649997",
 		Read:    Secondary,
 	},
 	{
@@ -300,7 +300,7 @@ var papers = []Source{
 		Author:  "Eric W. Lemmon and Richard T Jacobsen",
 		Edition: "J. Phys. Chem. Ref. Data, 2005",
 		Locator: "R-125: volume 34, number 1, pages 69-108",
-		Address: "doi.org/10.1063/1.1797813",
+		Address: "https://doi.org/10.1063/1.1797813",
 		Read:    Secondary,
 	},
 	{
@@ -310,7 +310,7 @@ var papers = []Source{
 		Author:  "E.W. Lemmon and U. Overhoff and M.O. McLinden and W. Wagner",
 		Edition: "Personal communication with Eric Lemmon, 2010",
 		Locator: "whole work",
-		Address: "no address given in the list that was read",
+		Address: "not given in the list that was read",
 		Read:    Secondary,
 	},
 	{
@@ -320,7 +320,7 @@ var papers = []Source{
 		Author:  "Eric W. Lemmon and Richard T. Jacobsen",
 		Edition: "J. Phys. Chem. Ref. Data, 2000",
 		Locator: "R-143a: volume 29, number 4, pages 521-552",
-		Address: "doi.org/10.1063/1.1318909",
+		Address: "https://doi.org/10.1063/1.1318909",
 		Read:    Secondary,
 	},
 	{
@@ -330,7 +330,7 @@ var papers = []Source{
 		Author:  "Volker Marx and Andreas Pruss and Wolfgang Wagner",
 		Edition: "VDI Verlag, 1992",
 		Locator: "volume 19, number 57",
-		Address: "no address given in the list that was read",
+		Address: "not given in the list that was read",
 		Read:    Secondary,
 	},
 	{
@@ -340,7 +340,7 @@ var papers = []Source{
 		Author:  "Mark O. McLinden and Ryo Akasaka",
 		Edition: "J. Chem. Eng. Data, 2020",
 		Locator: "volume 65, number 9, pages 4201-4214",
-		Address: "doi.org/10.1021/acs.jced.9b01198",
+		Address: "https://doi.org/10.1021/acs.jced.9b01198",
 		Read:    Secondary,
 	},
 	{
@@ -350,7 +350,7 @@ var papers = []Source{
 		Author:  "Mark O. McLinden and Katrina N. Avery and Ala Bazyleva and Ian H. Bell and Tara J. Fortin and Marcia L. Huber and Andrei F. Kazakov and Eric W. Lemmon and Stephanie L. Outcalt and Richard A. Perkins and Elizabeth G. Rasmussen and Demian Riccardi and Aaron J. Rowane",
 		Edition: "National Institute of Standards and Technology, Gaithersburg, MD, 2025",
 		Locator: "number NIST IR 8570",
-		Address: "doi.org/10.6028/NIST.IR.8570",
+		Address: "https://doi.org/10.6028/NIST.IR.8570",
 		Read:    Secondary,
 	},
 	{
@@ -380,7 +380,7 @@ var papers = []Source{
 		Author:  "D. O. Ortiz-Vega and K. R. Hall and J. C. Holste and V. D. Arp and A. H. Harvey and E. W. Lemmon",
 		Edition: "Unpublished - coefficients from REPROP 10 with permission, 2019",
 		Locator: "whole work",
-		Address: "no address given in the list that was read",
+		Address: "not given in the list that was read",
 		Read:    Secondary,
 	},
 	{
@@ -390,7 +390,7 @@ var papers = []Source{
 		Author:  "Stephanie L. Outcalt and Mark O. McLinden",
 		Edition: "J. Phys. Chem. Ref. Data, 1996",
 		Locator: "volume 25, number 2, pages 605-636",
-		Address: "doi.org/10.1063/1.555979",
+		Address: "https://doi.org/10.1063/1.555979",
 		Read:    Secondary,
 	},
 	{
@@ -400,7 +400,7 @@ var papers = []Source{
 		Author:  "Jiang Pan and Xinfang Rui and Xiaodong Zhao and Liming Qiu",
 		Edition: "Fluid Phase Equilib., 2012",
 		Locator: "volume 321, pages 10-16",
-		Address: "doi.org/10.1016/j.fluid.2012.02.012",
+		Address: "https://doi.org/10.1016/j.fluid.2012.02.012",
 		Read:    Secondary,
 	},
 	{
@@ -410,7 +410,7 @@ var papers = []Source{
 		Author:  "Steven G. Penoncello and Eric W. Lemmon and Richard T Jacobsen and Zhengjun Shan",
 		Edition: "J. Phys. Chem. Ref. Data, 2003",
 		Locator: "volume 32, number 4, pages 1473-1499",
-		Address: "doi.org/10.1063/1.1559671",
+		Address: "https://doi.org/10.1063/1.1559671",
 		Read:    Secondary,
 	},
 	{
@@ -420,7 +420,7 @@ var papers = []Source{
 		Author:  "B. Platzer and A. Polt and G. Maurer",
 		Edition: "Springer-Verlag, 1990",
 		Locator: "whole work",
-		Address: "doi.org/10.1007/978-3-662-02608-3",
+		Address: "https://doi.org/10.1007/978-3-662-02608-3",
 		Read:    Secondary,
 	},
 	{
@@ -430,7 +430,7 @@ var papers = []Source{
 		Author:  "G. Schwarz",
 		Edition: "The Annals of Statistics, 1978",
 		Locator: "volume 6, pages 461-464",
-		Address: "doi.org/10.1214/aos/1176344136",
+		Address: "https://doi.org/10.1214/aos/1176344136",
 		Read:    Memory,
 	},
 	{
@@ -440,7 +440,7 @@ var papers = []Source{
 		Author:  "R. Span and W. Wagner",
 		Edition: "J. Phys. Chem. Ref. Data, 1996",
 		Locator: "R-744: volume 25, pages 1509-1596",
-		Address: "doi.org/10.1063/1.555991",
+		Address: "https://doi.org/10.1063/1.555991",
 		Read:    Secondary,
 	},
 	{
@@ -450,7 +450,7 @@ var papers = []Source{
 		Author:  "Roland Span and Eric W. Lemmon and Richard T. Jacobsen and Wolfgang Wagner and Akimichi Yokozeki",
 		Edition: "J. Phys. Chem. Ref. Data, 2000",
 		Locator: "volume 29, pages 1361-1433",
-		Address: "doi.org/10.1063/1.1349047",
+		Address: "https://doi.org/10.1063/1.1349047",
 		Read:    Secondary,
 	},
 	{
@@ -460,7 +460,7 @@ var papers = []Source{
 		Author:  "Ch. Tegeler and R. Span and W. Wagner",
 		Edition: "J. Phys. Chem. Ref. Data, 1999",
 		Locator: "volume 28, pages 779-850",
-		Address: "doi.org/10.1063/1.556037",
+		Address: "https://doi.org/10.1063/1.556037",
 		Read:    Secondary,
 	},
 	{
@@ -470,7 +470,7 @@ var papers = []Source{
 		Author:  "M. Thol and T. Uhde and E.W. Lemmon and R. Span",
 		Edition: "Fluid Phase Equilib., 2019",
 		Locator: "whole work",
-		Address: "no address given in the list that was read",
+		Address: "not given in the list that was read",
 		Read:    Secondary,
 	},
 	{
@@ -480,7 +480,7 @@ var papers = []Source{
 		Author:  "Monika Thol and Eric W. Lemmon",
 		Edition: "Int. J. Thermophys, 2016",
 		Locator: "volume 37, number 3, pages 1-16",
-		Address: "doi.org/10.1007/s10765-016-2040-6",
+		Address: "https://doi.org/10.1007/s10765-016-2040-6",
 		Read:    Secondary,
 	},
 	{
@@ -490,7 +490,7 @@ var papers = []Source{
 		Author:  "Reiner Tillner-Roth and Hans Dieter Baehr",
 		Edition: "J. Phys. Chem. Ref. Data, 1994",
 		Locator: "R-134a: volume 23, pages 657-729",
-		Address: "doi.org/10.1063/1.555958",
+		Address: "https://doi.org/10.1063/1.555958",
 		Read:    Secondary,
 	},
 	{
@@ -500,7 +500,7 @@ var papers = []Source{
 		Author:  "R. Tillner-Roth and A. Yokozeki",
 		Edition: "J. Phys. Chem. Ref. Data, 1997",
 		Locator: "R-32: volume 26, number 6, pages 1273-1328",
-		Address: "doi.org/10.1063/1.556002",
+		Address: "https://doi.org/10.1063/1.556002",
 		Read:    Secondary,
 	},
 	{
@@ -510,7 +510,7 @@ var papers = []Source{
 		Author:  "J. Tkaczuk and E. W. Lemmon and I. H. Bell and N. Luchier and F. Millet",
 		Edition: "J. Phys. Chem. Ref. Data, 2020",
 		Locator: "volume 49, number 2, article 023101",
-		Address: "doi.org/10.1063/1.5142275",
+		Address: "https://doi.org/10.1063/1.5142275",
 		Read:    Secondary,
 	},
 	{
@@ -520,7 +520,7 @@ var papers = []Source{
 		Author:  "W. Wagner and A. Pruß",
 		Edition: "J. Phys. Chem. Ref. Data, 2002",
 		Locator: "volume 31, pages 387-535",
-		Address: "doi.org/10.1063/1.1461829",
+		Address: "https://doi.org/10.1063/1.1461829",
 		Read:    Secondary,
 	},
 	{
@@ -530,7 +530,7 @@ var papers = []Source{
 		Author:  "W. Wagner and A. Pruß",
 		Edition: "Journal of Physical and Chemical Reference Data, 2002",
 		Locator: "volume 31, pages 387-535; saturation equation 2.5a",
-		Address: "doi.org/10.1063/1.1461829",
+		Address: "https://doi.org/10.1063/1.1461829",
 		Read:    Secondary,
 	},
 	{
@@ -540,7 +540,7 @@ var papers = []Source{
 		Author:  "Jiangtao Wu and Yong Zhou and Eric W. Lemmon",
 		Edition: "J. Phys. Chem. Ref. Data, 2011",
 		Locator: "volume 40, number 2, pages 023104-1:16",
-		Address: "doi.org/10.1063/1.3582533",
+		Address: "https://doi.org/10.1063/1.3582533",
 		Read:    Secondary,
 	},
 	{
@@ -550,7 +550,7 @@ var papers = []Source{
 		Author:  "Ben A. Younglove",
 		Edition: "J. Phys. Chem. Ref. Data, 1994",
 		Locator: "volume 23, number 5, pages 731-779",
-		Address: "doi.org/10.1063/1.555950",
+		Address: "https://doi.org/10.1063/1.555950",
 		Read:    Secondary,
 	},
 }

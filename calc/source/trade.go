@@ -281,7 +281,7 @@ var trade = []Source{
 		Author:  "Ali and Ismail",
 		Edition: "HVAC&R Research 14(2), 2008",
 		Locator: "abstract",
-		Address: "abstract page",
+		Address: "not given in the notes that were read",
 		Read:    Secondary,
 	},
 	{
@@ -361,7 +361,7 @@ var trade = []Source{
 		Author:  "Aganda and others",
 		Edition: "Applied Thermal Engineering 20, 2000",
 		Locator: "abstract",
-		Address: "abstract page",
+		Address: "not given in the notes that were read",
 		Read:    Secondary,
 	},
 	{
@@ -621,7 +621,7 @@ var trade = []Source{
 		Author:  "trade magazine",
 		Edition: "undated",
 		Locator: "whole report",
-		Address: "trade news page",
+		Address: "not given in the notes that were read",
 		Read:    InPrint,
 	},
 	{
@@ -801,7 +801,7 @@ var trade = []Source{
 		Author:  "not stated",
 		Edition: "undated",
 		Locator: "range between viscous and molecular flow",
-		Address: "excerpt of a textbook",
+		Address: "not given in the notes that were read",
 		Read:    InPrint,
 	},
 	{
@@ -811,7 +811,7 @@ var trade = []Source{
 		Author:  "training podcast",
 		Edition: "undated",
 		Locator: "gauge position",
-		Address: "podcast notes",
+		Address: "not given in the notes that were read",
 		Read:    InPrint,
 	},
 	{
@@ -941,7 +941,7 @@ var trade = []Source{
 		Author:  "not stated",
 		Edition: "undated",
 		Locator: "five-year retention",
-		Address: "study page",
+		Address: "not given in the notes that were read",
 		Read:    Secondary,
 	},
 	{
@@ -981,7 +981,7 @@ var trade = []Source{
 		Author:  "engineering site",
 		Edition: "undated",
 		Locator: "formula",
-		Address: "formula page",
+		Address: "not given in the notes that were read",
 		Read:    InPrint,
 	},
 	{
@@ -1001,7 +1001,7 @@ var trade = []Source{
 		Author:  "not stated",
 		Edition: "undated",
 		Locator: "bleed resistor",
-		Address: "how-to page",
+		Address: "not given in the notes that were read",
 		Read:    InPrint,
 	},
 	{
@@ -1011,7 +1011,7 @@ var trade = []Source{
 		Author:  "not stated",
 		Edition: "undated",
 		Locator: "voltage band",
-		Address: "question page",
+		Address: "not given in the notes that were read",
 		Read:    InPrint,
 	},
 	{
@@ -1081,7 +1081,7 @@ var trade = []Source{
 		Author:  "not stated",
 		Edition: "undated",
 		Locator: "8 h",
-		Address: "question page",
+		Address: "not given in the notes that were read",
 		Read:    InPrint,
 	},
 	{
@@ -1131,7 +1131,7 @@ var trade = []Source{
 		Author:  "study site",
 		Edition: "undated",
 		Locator: "phosgene",
-		Address: "study page",
+		Address: "not given in the notes that were read",
 		Read:    InPrint,
 	},
 	{
@@ -1181,7 +1181,7 @@ var trade = []Source{
 		Author:  "not stated",
 		Edition: "undated",
 		Locator: "actions matched to causes",
-		Address: "playbook page",
+		Address: "not given in the notes that were read",
 		Read:    InPrint,
 	},
 	{

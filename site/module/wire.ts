@@ -1,26 +1,29 @@
-// The text that passes between page and module. Twin of wasm/wire: change both, and the samples in testdata/wire.
+// This file is the text that passes between the page and the module.
 //
-// Lines end with \n. Fields of a line are separated by TAB. In a field, backslash escapes \t \n \\ stand for tab,
-// new line and backslash.
+// A message is lines; a line is fields parted by TAB. In a field a backslash
+// escapes: \t is TAB, \n is a line feed, \\ is a backslash.
 //
 // Request:
-//   worksheet  id
-//   system     si|ip
-//   in         input id   text as typed   unit id (may be empty)
-//   out        output id  unit id
-// Reply:
-//   output   id  label  SI value  SI unit  text with unit
-//   verdict  id  tone (good|stop|doubt|info)  title  sentence
-//   warning  sentence
-//   advice   sentence
-//   note     sentence
-//   step     label  formula  value  source key  locator
-//   chart    title  svg
-//   problem  input id  code  sentence
-//   suggest  input id  label  value to put there   (belongs to the problem before it; the input id may be a hidden
-//            companion such as log.columns, which the page keeps and sends back as an "in" line)
 //
-// A line with an unknown first word is skipped, so that an older page and a newer module still understand each other.
+//	worksheet  id
+//	system     si | ip            (optional)
+//	in         input id  text  unit id
+//	out        output id unit id
+//
+// Reply:
+//
+//	problem    input id  code  sentence
+//	suggest    input id  label text to put there   (belongs to the problem before it)
+//	output     id  label  SI value  SI unit  text  main|""
+//	verdict    id  tone  title  sentence
+//	warning    sentence
+//	advice     sentence
+//	step       label  formula  value  source key  locator
+//	chart      title  svg
+//
+// The twin of this file is wasm/wire; both are tested against the samples in
+// testdata/wire. A line with an unknown first word is skipped, so that an
+// older page understands a newer module.
 
 export interface Request {
   worksheet: string;
@@ -29,7 +32,7 @@ export interface Request {
   outputs: { id: string; unit: string }[];
 }
 
-export interface Output { id: string; label: string; value: string; unit: string; text: string }
+export interface Output { id: string; label: string; value: string; unit: string; text: string; main: boolean }
 export interface Verdict { id: string; tone: string; title: string; text: string }
 export interface Step { label: string; formula: string; value: string; source: string; locator: string }
 export interface Chart { title: string; svg: string }
@@ -41,7 +44,6 @@ export interface Reply {
   verdict: Verdict | null;
   warnings: string[];
   advice: string[];
-  notes: string[];
   steps: Step[];
   charts: Chart[];
   problems: Problem[];
@@ -63,16 +65,15 @@ export function encode(request: Request): string {
 }
 
 export function decode(text: string): Reply {
-  const reply: Reply = { outputs: [], verdict: null, warnings: [], advice: [], notes: [], steps: [], charts: [], problems: [] };
+  const reply: Reply = { outputs: [], verdict: null, warnings: [], advice: [], steps: [], charts: [], problems: [] };
   for (const line of text.split("\n")) {
     if (line === "") continue;
-    const [word = "", a = "", b = "", c = "", d = "", e = ""] = line.split("\t").map(unescape);
+    const [word = "", a = "", b = "", c = "", d = "", e = "", f = ""] = line.split("\t").map(unescape);
     switch (word) {
-      case "output": reply.outputs.push({ id: a, label: b, value: c, unit: d, text: e }); break;
+      case "output": reply.outputs.push({ id: a, label: b, value: c, unit: d, text: e, main: f === "main" }); break;
       case "verdict": reply.verdict = { id: a, tone: b, title: c, text: d }; break;
       case "warning": reply.warnings.push(a); break;
       case "advice": reply.advice.push(a); break;
-      case "note": reply.notes.push(a); break;
       case "step": reply.steps.push({ label: a, formula: b, value: c, source: d, locator: e }); break;
       case "chart": reply.charts.push({ title: a, svg: b }); break;
       case "problem": reply.problems.push({ input: a, code: b, text: c, suggestions: [] }); break;

@@ -46,32 +46,26 @@ const glideMatters = 0.1
 
 // pressureTables computes the metric and the US table of a refrigerant.
 func pressureTables(r *refrigerant.Refrigerant) []any {
-	metric := saturationTable(r, "C", []string{"kPag", "barg"}, 2)
+	metric := saturationTable(r, "C", "kPag", 2)
 	metric.ID, metric.Title = tableID(r.Name)+"-metric", r.Name+", metric"
-	us := saturationTable(r, "F", []string{"psig"}, 5)
+	us := saturationTable(r, "F", "psig", 5)
 	us.ID, us.Title = tableID(r.Name)+"-us", r.Name+", US units"
 	us.Sources = nil
 	return []any{metric, us}
 }
 
 // saturationTable computes gauge pressures at round temperatures. Bubble and
-// dew share a column where the glide never matters.
-func saturationTable(r *refrigerant.Refrigerant, temperature string, pressures []string, step float64) Table {
-	degrees := unit.Temperature.Unit(temperature)
+// dew share a column where the glide never matters. Three columns at the most,
+// so that the table fits a phone held upright.
+func saturationTable(r *refrigerant.Refrigerant, temperature, pressure string, step float64) Table {
+	degrees, u := unit.Temperature.Unit(temperature), unit.Pressure.Unit(pressure)
 	env := unit.Env{Atmosphere: unit.StandardAtmosphere}
 	two := hasGlide(r)
-	t := Table{Heading: 2, Columns: []TableColumn{{Label: "Temperature", Unit: degrees.Label}}}
-	for _, p := range pressures {
-		u := unit.Pressure.Unit(p)
-		if two {
-			t.Columns = append(t.Columns, TableColumn{"Bubble", u.Label}, TableColumn{"Dew", u.Label})
-			t.Groups = append(t.Groups, ColumnGroup{u.Label, 2})
-		} else {
-			t.Columns = append(t.Columns, TableColumn{"Pressure", u.Label})
-		}
-	}
+	t := Table{Heading: 2, Columns: []TableColumn{{"Temperature", degrees.Label}}}
 	if two {
-		t.Groups = append([]ColumnGroup{{"", 1}}, t.Groups...)
+		t.Columns = append(t.Columns, TableColumn{"Bubble", u.Label}, TableColumn{"Dew", u.Label})
+	} else {
+		t.Columns = append(t.Columns, TableColumn{"Pressure", u.Label})
 	}
 	low, high := r.Range()
 	from := max(low, unit.Temperature.Unit("C").ToSI(-60, env))
@@ -90,16 +84,13 @@ func saturationTable(r *refrigerant.Refrigerant, temperature string, pressures [
 			continue
 		}
 		cells := []string{unit.Fixedf(shown, 0)}
-		for _, p := range pressures {
-			u := unit.Pressure.Unit(p)
-			cells = append(cells, u.Format(u.FromSI(bubble.P, env)))
-			if two {
-				cells = append(cells, u.Format(u.FromSI(dew.P, env)))
-			}
+		cells = append(cells, u.Format(u.FromSI(bubble.P, env)))
+		if two {
+			cells = append(cells, u.Format(u.FromSI(dew.P, env)))
 		}
 		t.Rows = append(t.Rows, TableRow{Cells: cells, Major: i%5 == 0})
 	}
-	t.Caption = "Gauge pressure at sea level. At 1000 m add 11 kPa (1.6 psi) to what a gauge must show for the same temperature."
+	t.Caption = "Gauge pressure at sea level. At 1000 m a gauge shows 11 kPa (1.6 psi) more at the same temperature."
 	if two {
 		t.Notes = append(t.Notes, "Bubble: use it for subcooling. Dew: use it for superheat.")
 	} else {

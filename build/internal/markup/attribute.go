@@ -1,6 +1,7 @@
 package markup
 
 import (
+	"github.com/yuin/goldmark/ast"
 	"github.com/yuin/goldmark/text"
 	"github.com/yuin/goldmark/util"
 )
@@ -38,3 +39,34 @@ func validID(id string) bool {
 }
 
 const idHint = "use lower-case letters, digits and single hyphens"
+
+// setLines gives a block its lines for inline Markdown: the first starts behind a label of ours, spaces at the left of
+// each line and at the end are dropped, and so are empty lines, which goldmark's inline parser cannot take.
+// It takes a final {#id} off when withID is set.
+func setLines(n ast.Node, lines []text.Segment, source []byte, withID bool) (id string) {
+	kept := n.Lines()
+	for _, segment := range lines {
+		if segment = segment.TrimLeftSpace(source); segment.Len() > 0 {
+			kept.Append(segment)
+		}
+	}
+	last := kept.Len() - 1
+	if last < 0 {
+		return ""
+	}
+	segment := kept.At(last)
+	segment = segment.TrimRightSpace(source)
+	if withID {
+		segment, id = cutID(segment, source)
+	}
+	if segment.Len() > 0 {
+		kept.Set(last, segment)
+	} else {
+		kept.SetSliced(0, last)
+	}
+	if last := kept.Len() - 1; id != "" && last >= 0 { // the id had a line of its own
+		segment := kept.At(last)
+		kept.Set(last, segment.TrimRightSpace(source))
+	}
+	return id
+}

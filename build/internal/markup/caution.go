@@ -126,6 +126,7 @@ func (cautionPartTransformer) Transform(paragraph *ast.Paragraph, reader text.Re
 	lines := paragraph.Lines()
 	first := caution.FirstChild() == ast.Node(paragraph)
 	var part *cautionPartNode
+	var partLines []text.Segment
 	for i := range lines.Len() {
 		segment := lines.At(i)
 		segment = segment.TrimLeftSpace(source)
@@ -141,19 +142,18 @@ func (cautionPartTransformer) Transform(paragraph *ast.Paragraph, reader text.Re
 			role, skip = name, n
 		}
 		if part == nil || role != roleOther {
-			part = &cautionPartNode{role: role}
+			if part != nil {
+				setLines(part, partLines, source, false)
+			}
+			part, partLines = &cautionPartNode{role: role}, nil
 			part.SetPos(segment.Start)
 			caution.InsertBefore(caution, paragraph, part)
 		}
 		segment.Start += min(skip, len(value))
-		segment = segment.TrimLeftSpace(source)
-		part.Lines().Append(segment)
+		partLines = append(partLines, segment)
 	}
-	for n := caution.FirstChild(); n != nil; n = n.NextSibling() {
-		if last := n.Lines().Len() - 1; n.Kind() == kindCautionPart && last >= 0 {
-			segment := n.Lines().At(last)
-			n.Lines().Set(last, segment.TrimRightSpace(source))
-		}
+	if part != nil {
+		setLines(part, partLines, source, false)
 	}
 	caution.RemoveChild(caution, paragraph)
 }
@@ -210,7 +210,7 @@ func (w *walker) readCaution(n *cautionNode) {
 		case has[part.role]:
 			w.problem(w.blockLine(c), "caution has two parts “"+cautionRoles[part.role]+"”", "")
 		default:
-			has[part.role] = !blankLines(part.Lines(), w.source)
+			has[part.role] = part.Lines().Len() > 0
 		}
 	}
 	for role, text := range [...]string{roleHazard: "what the danger is", roleConsequence: "Consequence:", roleAvoid: "Avoid:"} {
@@ -238,16 +238,6 @@ func (w *walker) readCaution(n *cautionNode) {
 	n.id = w.free(base, line)
 	w.result.Cautions = append(w.result.Cautions, Caution{n.hazard, n.signal.String(), line})
 	w.children(n)
-}
-
-func blankLines(lines *text.Segments, source []byte) bool {
-	for i := range lines.Len() {
-		segment := lines.At(i)
-		if !util.IsBlank(source[segment.Start:segment.Stop]) {
-			return false
-		}
-	}
-	return true
 }
 
 type cautionRenderer struct{}

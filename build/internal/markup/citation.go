@@ -151,6 +151,9 @@ func (citationRenderer) citation(w util.BufWriter, _ []byte, node ast.Node, ente
 	if entering {
 		items := node.(*citationNode).items
 		for i := range items {
+			if i > 0 {
+				_ = w.WriteByte(' ')
+			}
 			items[i].write(w)
 		}
 	}

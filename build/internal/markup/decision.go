@@ -62,17 +62,7 @@ func (decideTransformer) Transform(paragraph *ast.Paragraph, reader text.Reader,
 	n.SetPos(segment.Start)
 	n.SetBlankPreviousLines(paragraph.HasBlankPreviousLines())
 	segment.Start += len(decideLabel)
-	for i := range lines.Len() {
-		if i > 0 {
-			segment = lines.At(i)
-		}
-		segment = segment.TrimLeftSpace(source)
-		if i == lines.Len()-1 {
-			segment = segment.TrimRightSpace(source)
-			segment, n.given = cutID(segment, source)
-		}
-		n.Lines().Append(segment)
-	}
+	n.given = setLines(n, append([]text.Segment{segment}, lines.Sliced(1, lines.Len())...), source, true)
 	parent := paragraph.Parent()
 	parent.InsertBefore(parent, paragraph, n)
 	parent.RemoveChild(parent, paragraph)

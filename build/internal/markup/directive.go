@@ -76,8 +76,10 @@ type directiveTextNode struct {
 	id   string // of the element, or what the label is for
 }
 
-func (n *directiveTextNode) Kind() ast.NodeKind            { return kindDirectiveText }
-func (n *directiveTextNode) Dump(source []byte, level int) { ast.DumpHelper(n, source, level, nil, nil) }
+func (n *directiveTextNode) Kind() ast.NodeKind { return kindDirectiveText }
+func (n *directiveTextNode) Dump(source []byte, level int) {
+	ast.DumpHelper(n, source, level, nil, nil)
+}
 
 // badDirectiveNode is a line that is not understood; it prints nothing.
 type badDirectiveNode struct {

@@ -62,8 +62,8 @@ func (e *Embeds) prepare(folder string) {
 // A hazardIndex finds the hazards whose words stand in a text, one look-up a word.
 type hazardIndex struct {
 	rows  []page.Hazard
-	words map[string][]hazardPhrase  // first word of a phrase: phrases that start with it
-	stems [1 << 8][]hazardPhrase     // first byte of a first word with any ending: such phrases
+	words map[string][]hazardPhrase // first word of a phrase: phrases that start with it
+	stems [1 << 8][]hazardPhrase    // first byte of a first word with any ending: such phrases
 }
 
 // A hazardPhrase is one entry of the column “words in a step that call for it”.

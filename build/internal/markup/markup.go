@@ -102,10 +102,13 @@ func register(m goldmark.Markdown, r renderer.NodeRenderer) {
 // output collects HTML. It is a util.BufWriter, which saves goldmark a second buffer.
 type output struct{ bytes []byte }
 
-func (o *output) Write(b []byte) (int, error)       { o.bytes = append(o.bytes, b...); return len(b), nil }
-func (o *output) WriteString(s string) (int, error) { o.bytes = append(o.bytes, s...); return len(s), nil }
-func (o *output) WriteByte(b byte) error            { o.bytes = append(o.bytes, b); return nil }
-func (o *output) WriteRune(r rune) (int, error)     { return o.WriteString(string(r)) }
-func (o *output) Available() int                    { return cap(o.bytes) - len(o.bytes) }
-func (o *output) Buffered() int                     { return len(o.bytes) }
-func (o *output) Flush() error                      { return nil }
+func (o *output) Write(b []byte) (int, error) { o.bytes = append(o.bytes, b...); return len(b), nil }
+func (o *output) WriteString(s string) (int, error) {
+	o.bytes = append(o.bytes, s...)
+	return len(s), nil
+}
+func (o *output) WriteByte(b byte) error        { o.bytes = append(o.bytes, b); return nil }
+func (o *output) WriteRune(r rune) (int, error) { return o.WriteString(string(r)) }
+func (o *output) Available() int                { return cap(o.bytes) - len(o.bytes) }
+func (o *output) Buffered() int                 { return len(o.bytes) }
+func (o *output) Flush() error                  { return nil }

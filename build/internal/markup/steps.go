@@ -108,7 +108,9 @@ func (stepPartTransformer) Transform(paragraph *ast.Paragraph, reader text.Reade
 		if ticked {
 			w.problem(w.line(segment.Start), "box of a step is not empty", "write [ ] with one space; the reader ticks it")
 		}
-		first = &stepTextNode{number: numberBefore(source, segment.Start)}
+		words := &stepTextNode{number: numberBefore(source, segment.Start)}
+		words.SetPos(segment.Start)
+		first = words
 		segment.Start += box
 	} else {
 		if item.FirstChild().Kind() != kindStepText || !bytes.HasPrefix(value, whyLabel) {
@@ -116,19 +118,16 @@ func (stepPartTransformer) Transform(paragraph *ast.Paragraph, reader text.Reade
 		}
 	}
 	current := first
-	add := func(segment text.Segment) { current.Lines().Append(segment) }
+	var kept []text.Segment
 	finish := func() {
 		if current == nil {
 			return
 		}
-		last := current.Lines().Len() - 1
-		segment := current.Lines().At(last)
-		segment = segment.TrimRightSpace(source)
-		if n, ok := current.(*stepTextNode); ok {
-			segment, n.given = cutID(segment, source)
+		words, isText := current.(*stepTextNode)
+		given := setLines(current, kept, source, isText)
+		if isText {
+			words.given = given
 		}
-		current.Lines().Set(last, segment)
-		current.(interface{ SetPos(int) }).SetPos(current.Lines().At(0).Start)
 		current.SetBlankPreviousLines(paragraph.HasBlankPreviousLines())
 		item.InsertBefore(item, paragraph, current)
 	}
@@ -139,11 +138,12 @@ func (stepPartTransformer) Transform(paragraph *ast.Paragraph, reader text.Reade
 		segment = segment.TrimLeftSpace(source)
 		if bytes.HasPrefix(source[segment.Start:segment.Stop], whyLabel) {
 			finish()
-			current = &whyNode{}
+			why := &whyNode{}
+			why.SetPos(segment.Start)
+			current, kept = why, nil
 			segment.Start += len(whyLabel)
-			segment = segment.TrimLeftSpace(source)
 		}
-		add(segment)
+		kept = append(kept, segment)
 	}
 	finish()
 	item.RemoveChild(item, paragraph)
@@ -244,6 +244,9 @@ func (w *walker) readStep(step *stepNode, words *stepTextNode) {
 	plain := bytes.TrimSpace(w.plain)
 	if len(plain) == 0 {
 		w.problem(line, "step "+strconv.Itoa(step.number)+" is empty", "")
+	}
+	if bytes.Contains(plain, []byte("{#")) {
+		w.problem(line, "id of the step is not understood", "end the step with {#id}; "+idHint)
 	}
 	if words.given != "" {
 		step.id = words.given

@@ -26,9 +26,9 @@ var kindTerm = ast.NewNodeKind("Term")
 
 type termNode struct {
 	ast.BaseInline
-	shown text.Segment // words in the text
-	name  text.Segment // words of the glossary
-	href  string       // "" for an unknown term
+	shown []byte // words in the text
+	name  string // words of the glossary
+	href  string // "" for an unknown term
 }
 
 func (n *termNode) Kind() ast.NodeKind            { return kindTerm }
@@ -39,40 +39,54 @@ type termParser struct{}
 func (termParser) Trigger() []byte { return []byte{'['} }
 
 func (termParser) Parse(_ ast.Node, block text.Reader, _ parser.Context) ast.Node {
-	line, segment := block.PeekLine()
-	if len(line) < 5 || line[1] != '[' || segment.Padding > 0 {
+	line, _ := block.PeekLine()
+	if len(line) < 3 || line[1] != '[' || line[2] == '[' {
 		return nil
 	}
-	end := bytes.Index(line, []byte("]]"))
-	if end < 2 {
-		return nil
-	}
-	source := block.Source()
-	n := &termNode{shown: trimSegment(segment.Start+2, segment.Start+end, source)}
-	n.name = n.shown
-	if bar := bytes.IndexByte(line[2:end], '|'); bar >= 0 {
-		start, bar := n.shown.Start, segment.Start+2+bar
-		// In a table the bar is written \|.
-		stop := bar
-		if stop > start && source[stop-1] == '\\' {
-			stop--
+	_, at := block.Position()
+	block.Advance(2)
+	var inside []byte
+	// Words may be wrapped, so the closing brackets may stand on the next line.
+	for range 2 {
+		line, _ = block.PeekLine()
+		if end := bytes.Index(line, closingBrackets); end >= 0 {
+			inside = append(inside, line[:end]...)
+			block.Advance(end + len(closingBrackets))
+			if bytes.IndexByte(inside, '[') >= 0 {
+				return nil
+			}
+			return newTerm(inside, at.Start)
 		}
-		n.shown, n.name = trimSegment(start, stop, source), trimSegment(bar+1, segment.Start+end, source)
+		inside = append(inside, line...)
+		block.AdvanceLine()
 	}
-	block.Advance(end + 2)
+	return nil
+}
+
+var closingBrackets = []byte("]]")
+
+func newTerm(inside []byte, position int) ast.Node {
+	n := &termNode{}
+	n.SetPos(position)
+	shown, name, ok := bytes.Cut(inside, []byte{'|'})
+	if !ok {
+		name = shown
+	}
+	// In a table the bar is written \|.
+	shown = bytes.TrimSuffix(shown, []byte{'\\'})
+	n.shown = bytes.Join(bytes.Fields(shown), []byte{' '})
+	n.name = string(bytes.Join(bytes.Fields(name), []byte{' '}))
 	return n
 }
 
 func (w *walker) readTerm(n *termNode) {
-	shown := w.source[n.shown.Start:n.shown.Stop]
 	if w.collecting {
-		w.marks = append(w.marks, mark{len(w.plain), n.shown.Start})
-		w.plain = append(w.plain, shown...)
+		w.marks = append(w.marks, mark{len(w.plain), n.Pos()})
+		w.plain = append(w.plain, n.shown...)
 	}
-	name := string(w.source[n.name.Start:n.name.Stop])
-	term, ok := w.env.Glossary.Find(name)
+	term, ok := w.env.Glossary.Find(n.name)
 	if !ok {
-		w.problem(w.line(n.Pos()), "unknown term “"+name+"”", report.DidYouMean(name, w.env.Glossary.Names()))
+		w.problem(w.line(n.Pos()), "unknown term “"+n.name+"”", report.DidYouMean(n.name, w.env.Glossary.Names()))
 		return
 	}
 	w.result.Terms = append(w.result.Terms, Use{term.ID, w.line(n.Pos())})
@@ -90,12 +104,12 @@ func (r termRenderer) RegisterFuncs(reg renderer.NodeRendererFuncRegisterer) {
 	reg.Register(kindTerm, r.term)
 }
 
-func (termRenderer) term(w util.BufWriter, source []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+func (termRenderer) term(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	if !entering {
 		return ast.WalkContinue, nil
 	}
 	n := node.(*termNode)
-	shown := util.EscapeHTML(source[n.shown.Start:n.shown.Stop])
+	shown := util.EscapeHTML(n.shown)
 	if n.href == "" {
 		_, _ = w.Write(shown)
 		return ast.WalkContinue, nil

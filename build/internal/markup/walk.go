@@ -2,6 +2,7 @@ package markup
 
 import (
 	"bytes"
+	"slices"
 	"strconv"
 
 	"github.com/yuin/goldmark/ast"
@@ -11,6 +12,7 @@ import (
 	"github.com/yuin/goldmark/util"
 
 	"changeout/build/internal/page"
+	"changeout/build/internal/report"
 )
 
 var walkerKey = parser.NewContextKey()
@@ -37,8 +39,8 @@ type walker struct {
 	hasEmbeds  bool
 	sections   sections
 	fragments  []localLink // links into this page, checked when all ids are known
-	plain      []byte     // plain text of the block being read
-	marks      []mark     // where pieces of plain come from
+	plain      []byte      // plain text of the block being read
+	marks      []mark      // where pieces of plain come from
 	collecting bool
 	scratch    []byte
 }
@@ -84,6 +86,7 @@ func (walking) Transform(document *ast.Document, _ text.Reader, pc parser.Contex
 		}
 		w.problem(f.line, "no #"+f.id+" on this page", w.nearID(f.id))
 	}
+	slices.SortStableFunc(w.result.Problems, report.Compare)
 }
 
 func (w *walker) children(parent ast.Node) {

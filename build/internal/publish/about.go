@@ -33,7 +33,7 @@ func (m *maker) aboutPage(id, title, summary string, crumb *Link, name string, d
 		var b bytes.Buffer
 		b.WriteString(string(body(r)))
 		err := accounts().ExecuteTemplate(&b, name, account{f.Base, data})
-		return PageData{Frame: f, Body: html(b.Bytes())}, err
+		return PageData{Frame: f, Body: trusted(b.Bytes())}, err
 	}
 	m.depends(u, data)
 }

@@ -299,5 +299,5 @@ func (p *Publisher) singleURL() string {
 	return filepath.ToSlash(rel)
 }
 
-// html marks text that markup or a template of ours has made.
-func html(b []byte) template.HTML { return template.HTML(b) }
+// trusted marks HTML that markup or a template of ours has made.
+func trusted(b []byte) template.HTML { return template.HTML(b) }

@@ -3,9 +3,13 @@ package publish
 import (
 	"bytes"
 	"context"
+	"fmt"
+	"io"
+	"io/fs"
 	"path"
 	"runtime"
 	"slices"
+	"strings"
 	"sync"
 
 	"changeout/build/internal/markup"
@@ -129,9 +133,38 @@ func sameTerms(a, b *page.Book) bool {
 		})
 }
 
-// contentsFile is the name of the reading order in problems.
+// contentsFile is the name of the reading order in problems. A company that
+// has one of its own replaces the handbook's.
 func (p *Publisher) contentsFile() string {
-	return path.Join(p.o.layers()[0].Name, page.ContentsPath)
+	layers := p.o.layers()
+	for i := len(layers) - 1; i > 0; i-- {
+		if _, err := fs.Stat(layers[i].FS, page.ContentsPath); err == nil {
+			return path.Join(layers[i].Name, page.ContentsPath)
+		}
+	}
+	return path.Join(layers[0].Name, page.ContentsPath)
+}
+
+// firstHeading is the first heading of a Markdown file, or "".
+func firstHeading(fsys fs.FS, name string) string {
+	b, err := fs.ReadFile(fsys, name)
+	if err != nil {
+		return ""
+	}
+	for line := range strings.Lines(string(b)) {
+		if title, ok := strings.CutPrefix(line, "# "); ok {
+			return strings.TrimSpace(title)
+		}
+	}
+	return ""
+}
+
+// writeEntries writes the reading order into a digest.
+func writeEntries(w io.Writer, entries []*page.Entry, depth int) {
+	for _, e := range entries {
+		fmt.Fprintf(w, "entry %d %q %q\n", depth, e.Title, e.Target)
+		writeEntries(w, e.Children, depth+1)
+	}
 }
 
 // parallel calls work for each item on all processors. Errors of ctx end it

@@ -7,6 +7,7 @@ import (
 	"path"
 	"slices"
 	"strings"
+	"sync"
 
 	"changeout/build/internal/markup"
 	"changeout/build/internal/page"
@@ -184,6 +185,11 @@ func (m *maker) contents() {
 	u := m.unit(contentsID, "list", "list", "Contents", "Every page of the handbook, in reading order.", nil, false)
 	u.search = nil
 	groups := m.contentsGroups()
+	for _, e := range flatten(m.e.content.book.Contents) {
+		if _, ok := m.entryItem(e); !ok && e.Target != "" {
+			m.problems = append(m.problems, report.Problem{File: m.p.contentsFile(), Line: e.Line, Text: "there is nothing called " + e.Target, Hint: m.nearest(e.Target)})
+		}
+	}
 	listed := map[string]bool{}
 	for _, g := range groups {
 		for _, i := range g.Items {
@@ -262,6 +268,19 @@ func (m *maker) entryItem(e *page.Entry) (ListItem, bool) {
 		return ListItem{Title: e.Title, URL: path.Clean(e.Target)}, true
 	}
 	return ListItem{}, false
+}
+
+// nearest is a hint for a target that is not there.
+func (m *maker) nearest(target string) string {
+	var known []string
+	for _, w := range m.p.o.Supply.WorksheetPages {
+		known = append(known, "worksheet:"+w.ID)
+	}
+	for _, t := range m.p.o.Supply.TablePages {
+		known = append(known, "table:"+t.ID)
+	}
+	known = append(known, m.p.madeURLs()...)
+	return report.DidYouMean(target, known)
 }
 
 func (m *maker) worksheetItem(w WorksheetPage) ListItem {
@@ -368,7 +387,7 @@ func body(r *markup.Result) template.HTML {
 	if r == nil {
 		return ""
 	}
-	return html(r.HTML)
+	return trusted(r.HTML)
 }
 
 // notFound answers for an address that does not exist. It is shown at any
@@ -390,8 +409,24 @@ func (m *maker) notFound() {
 // supplied keeps what the computation gave: it is the same as long as the
 // program runs, and some of it takes time.
 type supplied struct {
+	mu      sync.Mutex
 	byTable map[string]func() ([]any, error)
 	digest  []byte
+}
+
+// tables computes the tables of a page once.
+func (s *supplied) tables(t TablePage) ([]any, error) {
+	s.mu.Lock()
+	compute := s.byTable[t.ID]
+	if compute == nil {
+		compute = sync.OnceValues(t.Tables)
+		if s.byTable == nil {
+			s.byTable = map[string]func() ([]any, error){}
+		}
+		s.byTable[t.ID] = compute
+	}
+	s.mu.Unlock()
+	return compute()
 }
 
 // supplyDigest covers everything that the computation puts into pages.

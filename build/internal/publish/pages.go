@@ -60,7 +60,7 @@ func pageUnit(e *edition, pg *page.Page, crumb *Link, terms any) *unit {
 		page:   pg,
 		inputs: digestOf(f.ID, f.Kind, f.Title, f.Summary, f.Updated, f.Crumb, f.Prev, f.Next, pg.Stage, stage, pg.File, pg.BodyLine, pg.Body, terms),
 		data: func(f Frame, r *markup.Result) (any, error) {
-			return PageData{Frame: f, Stage: pg.Stage, StageTitle: stage, Body: html(r.HTML), Steps: len(r.Steps)}, nil
+			return PageData{Frame: f, Stage: pg.Stage, StageTitle: stage, Body: trusted(r.HTML), Steps: len(r.Steps)}, nil
 		},
 	}
 }

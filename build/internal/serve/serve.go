@@ -40,8 +40,9 @@ type Options struct {
 	// Restart is called after a change of a Go file. It returns problems if the
 	// changed program does not compile. On success it does not return, or says
 	// by ErrCannotRestart that this system cannot replace a running program.
-	// nil means: rebuild only.
-	Restart func(ctx context.Context) ([]report.Problem, error)
+	// port is the one in use: given to the new program, it lets an open page
+	// find the server again. nil means: rebuild only.
+	Restart func(ctx context.Context, port int) ([]report.Problem, error)
 
 	// Ready, if set, is called with the address once the server answers.
 	Ready func(address string)
@@ -84,20 +85,20 @@ func Run(ctx context.Context, o Options) error {
 		case err := <-watcher.Errors():
 			fmt.Fprintf(o.Log, "watching files: %v\n", err)
 		case changed := <-watcher.Changes():
-			o.update(ctx, changed)
+			o.update(ctx, changed, listener.Addr().(*net.TCPAddr).Port)
 		}
 	}
 }
 
 // update rebuilds after a change and says what happened in one line.
-func (o Options) update(ctx context.Context, changed []string) {
+func (o Options) update(ctx context.Context, changed []string, port int) {
 	name := changed[0]
 	if len(changed) > 1 {
 		name = fmt.Sprintf("%s and %d more", name, len(changed)-1)
 	}
 	if o.Restart != nil && anyGo(changed) {
 		fmt.Fprintf(o.Log, "changed: %s; compiling the program again …\n", name)
-		problems, err := o.Restart(ctx)
+		problems, err := o.Restart(ctx, port)
 		switch {
 		case len(problems) > 0:
 			o.print(problems)

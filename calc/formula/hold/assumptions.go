@@ -12,9 +12,10 @@ const (
 	// Equalisation between near and far pipes ends within minutes: volume over conductance of a long small pipe.
 	equalisationShortest = 10.0
 	equalisationLongest  = 600.0
-	// equalisationShare bounds a falling equalisation: one standard deviation as a share of the first pressure.
-	// Falling means that the gauge sat on the side with the higher pressure.
-	equalisationShare = 0.15
+	// A falling part has two causes: the gauge sat on the side with the higher pressure, or what comes in at the far end
+	// reaches the gauge late. Its size is believed to be within (one standard deviation) equalisationShare of the first pressure, plus twice the dip
+	// that the log shows, plus half of what comes in during its time constant.
+	equalisationShare = 0.03
 
 	// A release from oil slower than releaseLongest is not told from a leak by any hold of practical length.
 	releaseShortest = 30.0
@@ -29,9 +30,15 @@ const (
 
 	// Gauge: one standard deviation of a reading relative to (reading + 100 micron), before the log has shown its own
 	// scatter; the weight of that belief in readings; the least scatter believed.
-	noisePrior   = 0.004
-	noiseBelief  = 4.0
-	noiseLeast   = 0.0005
+	noisePrior  = 0.004
+	noiseBelief = 4.0
+	noiseLeast  = 0.0005
+	noiseRows   = 25 // with fewer rows the differences between neighbours show the curve, not the scatter: only the prior counts
+
+	// No real system follows exponentials exactly. modelShare is one standard deviation of that misfit relative to (reading + 100 micron); it
+	// does not average out over more than modelPoints points.
+	modelShare   = 0.0015
+	modelPoints  = 40.0
 	noiseOffset  = 100 * micron
 	stepFallback = 10 * micron // largest step believed when the log shows fewer than three different values
 
@@ -46,7 +53,7 @@ const (
 	loggedRate, loggedMost   = 0.2, 0.5
 	endsShare, loggedShare   = 0.2, 0.1
 	// Way of the temperature between two known ends, or all along when unknown: one standard deviation of a bow, K per hour and at most.
-	bowRate, bowMost = 0.5, 3.0
+	bowRate, bowMost = 0.2, 1.5
 
 	// Water vapour over oil, ice or a drier follows the temperature like saturation: about 6.5 % per kelvin near room
 	// temperature. waterShare is the part of the gas taken as water for unmeasured changes; waterMean and waterSpread

@@ -44,7 +44,9 @@ type system struct {
 
 // belief holds the sizes of the priors, Pa. See assumptions.go.
 type belief struct {
-	fall        float64 // spread of the falling part
+	fall        float64 // spread of the falling part, Pa
+	fallRate    float64 // addition to it per time constant, Pa/s
+	fallLongest float64 // s
 	slow        float64 // spread of the sum of slow releases
 	all         float64 // spread of the sum of all releases above equalisationLongest
 	bow         float64 // spread of the bow; 0 leaves it out
@@ -52,8 +54,8 @@ type belief struct {
 	slowestRise float64 // s
 }
 
-// columnsFor lists the columns for the points. Time constants lie on a logarithmic grid of ratio 1.35: a mixture of two neighbours
-// imitates any time constant between them within 0.5 % of the amplitude.
+// columnsFor lists the columns for the points. Time constants lie on a logarithmic grid of ratio 1.22: a mixture of two neighbours
+// imitates any time constant between them within 0.2 % of the amplitude.
 func columnsFor(p *points, be belief) []column {
 	n := len(p.time)
 	span := p.time[n-1]
@@ -93,10 +95,10 @@ func columnsFor(p *points, be belief) []column {
 		gap = min(gap, p.time[i]-p.time[i-1])
 	}
 	shortest := max(equalisationShortest, gap/4)
-	for tau := shortest; tau < be.slowestRise*1.0001; tau *= 1.35 {
+	for tau := shortest; tau < be.slowestRise*1.0001; tau *= 1.22 {
 		exponential(p.time, tau, add(rise, tau))
 	}
-	for tau := shortest; tau < equalisationLongest; tau *= 1.8 {
+	for tau := shortest; tau < be.fallLongest*1.0001; tau *= 1.6 {
 		v := exponential(p.time, tau, add(fall, tau))
 		for i := range v {
 			v[i] = -v[i]
@@ -163,7 +165,10 @@ func assemble(p *points, cols []column, be belief) *system {
 		}
 		return 1 / c.norm
 	}
-	s.group(be.fall, 0, size, func(c column) bool { return c.kind == fall })
+	if be.fall > 0 { // in units of its own spread
+		own := func(c column) float64 { return 1 / c.norm / (be.fall + be.fallRate*c.tau) }
+		s.group(1, 0, own, func(c column) bool { return c.kind == fall })
+	}
 	s.group(be.slow, 0, size, func(c column) bool { return c.kind == rise && c.tau > slowRelease })
 	s.group(be.all, 0, size, func(c column) bool { return c.kind == ramp || c.kind == rise && c.tau > equalisationLongest })
 	s.group(be.bow, 0, size, func(c column) bool { return c.kind == bow })

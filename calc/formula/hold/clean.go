@@ -108,25 +108,38 @@ func validate(log Log, c Conditions) (rows, error) {
 	return r, nil
 }
 
-// overRange finds a gauge that has reached the top of its range: the highest reading of the log, above 10,000 micron,
-// exactly repeated in at least three rows at its end. A plateau at the saturation pressure of water is not taken for it.
-// It returns the reading and the number of rows to leave out, zero when none.
+// overRange finds a gauge that has reached the top of its range: from some row on, nearly all readings are exactly the highest of the
+// log, above 10,000 micron, and the pressure climbed into it. A plateau near the saturation pressure of water is taken for it only when the
+// reading is a multiple of 500 micron. It returns the reading and the number of rows to leave out, zero when none.
 func overRange(r *rows, saturation float64) (top float64, count int) {
 	n := r.len()
-	top = r.pressure[n-1]
-	if top < 10000*micron || math.Abs(top-saturation) < 0.05*saturation {
+	for _, p := range r.pressure {
+		top = max(top, p)
+	}
+	if top < 10000*micron {
 		return 0, 0
 	}
-	for _, p := range r.pressure {
-		if p > top {
+	if k := top / (500 * micron); math.Abs(top-saturation) < 0.05*saturation && math.Abs(k-math.Round(k)) > 1e-6 {
+		return 0, 0
+	}
+	from := 0
+	for r.pressure[from] != top {
+		from++
+	}
+	count = n - from
+	same := 0
+	for _, p := range r.pressure[from:] {
+		if p == top {
+			same++
+		} else if p < 0.98*top {
 			return 0, 0
 		}
 	}
-	for count < n && r.pressure[n-1-count] == top {
-		count++
+	if count < 3 || float64(same) < 0.8*float64(count) || from < MinRows {
+		return 0, 0
 	}
-	// The pressure must have been climbing into the stop: by more than 2 % over the last row before it.
-	if count < 3 || count > n-3 || !(r.pressure[n-count-1]-r.pressure[n-count-2] > 0) {
+	// It climbed: over as many rows before it, and at least three, the pressure rose by more than 5 %.
+	if r.pressure[max(0, from-max(3, count/2))] > 0.95*top {
 		return 0, 0
 	}
 	return top, count

@@ -4,7 +4,7 @@ import "math"
 
 // equalisationTypical divides the named models: evening out is faster, a release slower (common practice: the jump in the first
 // minutes is evening out). The bound on the inflow does not depend on it.
-const equalisationTypical = 300.0
+const equalisationTypical = 180.0
 
 // fitter fits the named models by variable projection: amplitudes by least squares for each choice of time constants, time
 // constants by a scan of the grid and then golden sections.
@@ -183,9 +183,11 @@ func (f *fitter) refine(base []int, fast, slow int, isRamp bool, start trial) re
 	for k := range rounds {
 		width := math.Log(1.4) / float64(k+1)
 		if slow >= 0 {
-			low, high := equalisationTypical, releaseLongest
+			low, high := equalisationTypical, 0.0
 			if isRamp {
 				low, high = 0, f.pts.time[len(f.pts.time)-1]
+			} else {
+				high = f.cols[f.slow[len(f.slow)-1]].tau
 			}
 			r.slowTau = golden(r.slowTau, width, low, high, func(tau float64) float64 { return extra.solve(r.fastTau, tau).chi })
 		}
@@ -382,7 +384,7 @@ func (f *fitter) levels(grow float64) (Interval, bool) {
 		}
 		if a.chi <= best+grow {
 			l.Low, l.High = min(l.Low, a.level), max(l.High, a.level)
-			if a.tau > 0.7*releaseLongest && a.level > l.Best*1.02 {
+			if a.tau > 0.7*f.cols[f.slow[len(f.slow)-1]].tau && a.level > l.Best*1.02 {
 				l.High = math.Inf(1)
 			}
 		}

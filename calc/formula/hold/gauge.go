@@ -77,8 +77,11 @@ func lattice(sorted []float64) float64 {
 // scatter estimates the relative noise k of the readings, with the standard deviation of one reading k (p + 100 micron). Each
 // inner reading is compared with the straight line between its neighbours; the median makes it robust against bends and
 // outliers. The estimate is pooled with noisePrior, which counts as noiseBelief readings.
-func scatter(t, p, steps []float64) float64 {
+func scatter(t, p []float64) float64 {
 	n := len(t)
+	if n < noiseRows {
+		return noisePrior
+	}
 	e := make([]float64, 0, n)
 	for i := 1; i+1 < n; i++ {
 		a := (t[i] - t[i-1]) / (t[i+1] - t[i-1])

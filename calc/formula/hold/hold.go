@@ -93,7 +93,7 @@ type Result struct {
 	Reasons []Reason // most important first
 	Actions []Action // in the order to do them
 
-	Inflow      Interval // Pa/s at the reference temperature; Low may be negative
+	Inflow      Interval // Pa/s at the reference temperature; not negative
 	InflowLimit float64  // Pa/s used
 	Confidence  float64  // of every interval, two-sided (0.99)
 	Throughput  Interval // Pa·m³/s = Inflow × Volume; NaN when the volume is unknown

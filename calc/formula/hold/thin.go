@@ -56,5 +56,10 @@ func thin(r *rows, temp, corrected, variance []float64) points {
 		p.count = append(p.count, j-i)
 		i = j
 	}
+	more := max(1, float64(len(p.time))/modelPoints)
+	for i, w := range p.weight {
+		m := modelShare * (p.raw[i] + noiseOffset)
+		p.weight[i] = 1 / (1/w + m*m*more)
+	}
 	return p
 }

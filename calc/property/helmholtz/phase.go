@@ -27,6 +27,7 @@ type Phase struct {
 
 	Total   Derivatives // of αʳ of the mixture at constant composition
 	Density float64     // Σ ρ_i, mol/m³
+	Delta   float64     // reduced density; above 1 a phase is liquid-like, below 1 gas-like
 
 	Pure [MaxComponents]Isotherm
 	Pair [MaxComponents * (MaxComponents - 1) / 2]Isotherm

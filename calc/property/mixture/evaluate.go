@@ -21,6 +21,7 @@ func (m *Model) Evaluate(ph *helmholtz.Phase) {
 	m.temperature.value(n, &x, &rt)
 	m.volume.value(n, &x, &rv)
 	tau, delta := rt.y/ph.T, rho*rv.y
+	ph.Delta = delta
 
 	// s and its derivatives, and those of its components: s = Σ x_k a_k + Σ_{k<l} x_k x_l F_kl a_kl.
 	// ∂(ρ s)/∂ρ_k at fixed τ, δ is a_k + (departure) =: c[k], with its own derivatives in τ and δ.

@@ -9,7 +9,7 @@ import "changeout/calc/property/saturation"
 // at T; ErrSolve where no state was found.
 func (r *Refrigerant) LiquidDensity(T, p float64) (float64, error) {
 	e := r.engine
-	if !(T >= e.tMin && T <= e.tMax) || !(p <= e.maxP) {
+	if !e.within(T) || !(p <= e.maxP) {
 		return 0, ErrRange
 	}
 	b, err := e.atT(saturation.Bubble, T)

@@ -89,9 +89,14 @@ func (e *engine) take() *workspace {
 	}
 }
 
+// within tells whether T lies in the range; a limit that went through a unit conversion still counts as inside.
+func (e *engine) within(T float64) bool {
+	return T >= e.tMin*(1-1e-12) && T <= e.tMax*(1+1e-12)
+}
+
 // atT solves at a temperature within the range.
 func (e *engine) atT(kind saturation.Kind, T float64) (Point, error) {
-	if !(T >= e.tMin && T <= e.tMax) {
+	if !e.within(T) {
 		return Point{}, ErrRange
 	}
 	if e.prepare() != nil {
@@ -103,7 +108,7 @@ func (e *engine) atT(kind saturation.Kind, T float64) (Point, error) {
 	if err != nil {
 		return Point{}, ErrSolve
 	}
-	return e.point(&st), nil
+	return e.point(kind, &st), nil
 }
 
 // atP solves at a pressure within the range.
@@ -111,7 +116,7 @@ func (e *engine) atP(kind saturation.Kind, p float64) (Point, error) {
 	if e.prepare() != nil {
 		return Point{}, ErrSolve
 	}
-	if !(p >= e.low[kind] && p <= e.high[kind]) {
+	if !(p >= e.low[kind]*(1-1e-12) && p <= e.high[kind]*(1+1e-12)) {
 		return Point{}, ErrRange
 	}
 	w := e.take()
@@ -121,9 +126,18 @@ func (e *engine) atP(kind saturation.Kind, p float64) (Point, error) {
 	if err != nil || st.T < e.tMin*(1-1e-9) || st.T > e.tMax*(1+1e-9) {
 		return Point{}, ErrSolve
 	}
-	return e.point(&st), nil
+	return e.point(kind, &st), nil
 }
 
-func (e *engine) point(st *saturation.State) Point {
-	return Point{T: st.T, P: st.P, RhoLiquid: st.RhoLiquid * e.molarMass, RhoVapor: st.RhoVapor * e.molarMass}
+// point converts to mass densities. The incipient phase has its own composition and so its own molar mass.
+func (e *engine) point(kind saturation.Kind, st *saturation.State) Point {
+	var m float64
+	for i, f := range e.fluids {
+		m += st.Incipient[i] * f.MolarMass
+	}
+	liquid, vapor := e.molarMass, m
+	if kind == saturation.Dew {
+		liquid, vapor = m, e.molarMass
+	}
+	return Point{T: st.T, P: st.P, RhoLiquid: st.RhoLiquid * liquid, RhoVapor: st.RhoVapor * vapor}
 }

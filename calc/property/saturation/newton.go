@@ -1,6 +1,10 @@
 package saturation
 
-import "math"
+import (
+	"math"
+
+	"changeout/calc/property/helmholtz"
+)
 
 const (
 	maxSteps = 40
@@ -202,27 +206,21 @@ func eliminate(a *[maxN + 2][maxN + 3]float64, n int) bool {
 	return true
 }
 
-// sound tells whether the solution is two different phases, each mechanically stable, at a positive pressure. Newton's
-// method can also end in two equal phases (the trivial solution) or on the unstable branch.
+// sound tells whether the solution is a liquid and a vapour, each mechanically stable, at a positive pressure. Newton's
+// method can also end in two equal phases (the trivial solution), on the unstable branch, or, near the critical point of a
+// blend, in two dense phases. At 0.98 of its critical temperature (a pure fluid: 0.99) every substance of the catalogue but
+// helium has a reduced vapour density below 0.67 and a reduced liquid density above 1.34; helium 0.74 and 1.26.
 func (s *Solver) sound(kind Kind) bool {
-	liquid, vapor := s.known.Density, s.incipient.Density
-	ph := &s.incipient
+	liquid, vapor := &s.known, &s.incipient
 	if kind == Dew {
 		liquid, vapor = vapor, liquid
-		ph = &s.known
 	}
-	if !(liquid > 1.02*vapor) || !(reducedPressure(ph, s.n) > 0) {
-		return false
-	}
-	return s.stiffness(true) > 0 && s.stiffness(false) > 0
+	return liquid.Delta > 1.2 && vapor.Delta < 0.76 && reducedPressure(vapor, s.n) > 0 &&
+		s.stiffness(liquid) > 0 && s.stiffness(vapor) > 0
 }
 
 // stiffness is ρ ∂(p/RT)/∂ρ at constant composition and temperature.
-func (s *Solver) stiffness(known bool) float64 {
-	ph := &s.incipient
-	if known {
-		ph = &s.known
-	}
+func (s *Solver) stiffness(ph *helmholtz.Phase) float64 {
 	var sum float64
 	for i := 0; i < s.n; i++ {
 		var h float64

@@ -1,0 +1,161 @@
+package calcview
+
+import (
+	"bytes"
+	"fmt"
+	"html/template"
+	"io/fs"
+	"strings"
+
+	"changeout/build/internal/markup"
+	"changeout/build/internal/publish"
+	"changeout/calc"
+	"changeout/calc/catalog"
+	"changeout/calc/property/refrigerant"
+	"changeout/calc/published"
+	"changeout/calc/source"
+)
+
+// NewSupply gathers everything that the computation gives to the site. site is
+// the folder with the templates, checks the folder testdata/published.
+func NewSupply(site, checks fs.FS) (publish.Supply, error) {
+	templates, err := template.ParseFS(site, "components/*/*.tmpl")
+	if err != nil {
+		return publish.Supply{}, err
+	}
+	draw := func(name string, data any) ([]byte, error) {
+		var b bytes.Buffer
+		err := templates.ExecuteTemplate(&b, name, data)
+		return b.Bytes(), err
+	}
+	s := publish.Supply{Sources: Sources{}, Bibliography: bibliography()}
+	s.Worksheets.HTML = func(id string, place markup.Place) ([]byte, error) {
+		return draw("worksheet", NewForm(catalog.Lookup(id), 3, place.Base))
+	}
+	for _, w := range catalog.All() {
+		s.Worksheets.IDs = append(s.Worksheets.IDs, w.ID)
+		s.WorksheetPages = append(s.WorksheetPages, publish.WorksheetPage{ID: w.ID, Title: w.Title, Summary: w.Purpose,
+			Form: func(base string) (any, error) { return NewForm(w, 2, base), nil }})
+		checked, err := checkedWorksheet(w, checks)
+		if err != nil {
+			return s, err
+		}
+		s.Checked = append(s.Checked, checked)
+	}
+	s.TablePages = tablePages()
+	tables := map[string]func() ([]any, error){}
+	for _, p := range s.TablePages {
+		s.Tables.IDs = append(s.Tables.IDs, p.ID)
+		tables[p.ID] = p.Tables
+	}
+	s.Tables.HTML = func(id string, _ markup.Place) ([]byte, error) {
+		parts, err := tables[id]()
+		if err != nil {
+			return nil, err
+		}
+		first := parts[0].(Table)
+		first.Heading = 3
+		return draw("table", first)
+	}
+	return s, nil
+}
+
+// tablePages lists the tables: one page a refrigerant, and water.
+func tablePages() []publish.TablePage {
+	pages := []publish.TablePage{{ID: "water-boiling-point", Title: "Boiling point of water in a vacuum",
+		Summary: "What a vacuum reading means for the water that is left.", Group: "Vacuum",
+		Tables: func() ([]any, error) { return waterTable(), nil }}}
+	for _, r := range refrigerant.All() {
+		pages = append(pages, publish.TablePage{ID: tableID(r.Name), Title: r.Name + " pressure and temperature",
+			Summary: tableSummary(r), Group: "Pressure and temperature",
+			Tables: func() ([]any, error) { return pressureTables(r), nil }})
+	}
+	return pages
+}
+
+func tableSummary(r *refrigerant.Refrigerant) string {
+	var parts []string
+	if r.Class != "" {
+		parts = append(parts, "Class "+r.Class)
+	}
+	if hasGlide(r) {
+		parts = append(parts, "bubble and dew differ")
+	} else {
+		parts = append(parts, "one pressure for each temperature")
+	}
+	s := strings.Join(parts, "; ") + "."
+	return strings.ToUpper(s[:1]) + s[1:]
+}
+
+// equationKeysOf lists the bibliography keys behind a refrigerant's table.
+func equationKeysOf(r *refrigerant.Refrigerant) []string { return catalog.EquationKeys(r) }
+
+// checkedWorksheet holds a worksheet against its published values and lists
+// them for the page that shows how it was checked.
+func checkedWorksheet(w *calc.Worksheet, checks fs.FS) (publish.CheckedWorksheet, error) {
+	out := publish.CheckedWorksheet{ID: w.ID, Title: w.Title}
+	cases, err := published.Load(checks, w.ID)
+	if err != nil {
+		return out, err
+	}
+	passed := 0
+	for _, c := range cases {
+		r := published.Check(w, c, calc.Evaluate(w, calc.Request{Worksheet: w.ID, Fields: c.Inputs}))
+		row := publish.CheckedRow{Inputs: inputsText(w, c), Quantity: quantityText(w, c), Expected: strings.TrimSpace(c.Expected + " " + unitLabel(w, c)), Got: r.Got,
+			Difference: r.Difference, Read: c.Read, Source: citeHTML(c)}
+		if c.Tolerance > 0 {
+			row.Tolerance = "±" + fmt.Sprintf("%g", c.Tolerance)
+		}
+		if r.OK {
+			passed++
+		} else {
+			row.Got += " (differs)"
+		}
+		out.Rows = append(out.Rows, row)
+	}
+	out.Intro = fmt.Sprintf("%d of %d published values were met when this handbook was built.", passed, len(cases))
+	return out, nil
+}
+
+func inputsText(w *calc.Worksheet, c published.Case) string {
+	var parts []string
+	for _, f := range c.Inputs {
+		if in := w.Input(f.Input); in != nil {
+			parts = append(parts, in.Label+": "+exampleText(in, f))
+		}
+	}
+	return strings.Join(parts, "; ")
+}
+
+func quantityText(w *calc.Worksheet, c published.Case) string {
+	switch c.Output {
+	case "verdict":
+		return "Verdict"
+	case "problem":
+		return "Refused, with the reason"
+	}
+	if o := w.Output(c.Output); o != nil {
+		return o.Label
+	}
+	return c.Output
+}
+
+func unitLabel(w *calc.Worksheet, c published.Case) string {
+	if o := w.Output(c.Output); o != nil {
+		if u := o.Quantity.Unit(c.Unit); u != nil {
+			return u.Label
+		}
+	}
+	return c.Unit
+}
+
+func citeHTML(c published.Case) template.HTML {
+	text := template.HTMLEscapeString(c.Source)
+	if s, ok := source.Lookup(c.Source); ok {
+		text = template.HTMLEscapeString(s.Author + ". " + s.Title)
+	}
+	if c.Locator != "" {
+		text += ", " + template.HTMLEscapeString(c.Locator)
+	}
+	return template.HTML(text)
+}

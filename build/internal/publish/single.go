@@ -1,0 +1,174 @@
+package publish
+
+import (
+	"bytes"
+	"compress/gzip"
+	"context"
+	"encoding/base64"
+	"html/template"
+	"os"
+	"path/filepath"
+	"slices"
+
+	"changeout/build/internal/report"
+)
+
+// writeSingle writes the whole handbook as one file that opens from a phone's
+// storage: style, script, module and pages are inside it.
+//
+// The module is the largest part. It is stored gzipped and then as base64
+// (0.8 MB instead of 3.3 MB for 2.5 MB); browsers can unpack gzip themselves
+// (DecompressionStream) but not brotli. Where that is missing, the script says
+// so in a sentence, and the printed examples and tables still read.
+//
+// Inside the output folder the file is part of the site; elsewhere it is
+// written beside its place and moved there in one step.
+func (p *Publisher) writeSingle(ctx context.Context, e *edition, out *output) (int64, []report.Problem) {
+	b, problems := p.single(ctx, e)
+	if len(problems) > 0 {
+		return 0, problems
+	}
+	if url := p.singleURL(); url != "" {
+		if _, err := out.put(url, b); err != nil {
+			return 0, []report.Problem{writeProblem(err)}
+		}
+		return int64(len(b)), nil
+	}
+	if err := replaceFile(p.o.Single, b); err != nil {
+		return 0, []report.Problem{{File: filepath.ToSlash(p.o.Single), Text: "the single file cannot be written: " + err.Error(), Hint: "choose another with -single"}}
+	}
+	return int64(len(b)), nil
+}
+
+// replaceFile writes a file in one step: readers see the old or the new one.
+func replaceFile(name string, b []byte) error {
+	dir := filepath.Dir(name)
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return err
+	}
+	f, err := os.CreateTemp(dir, stagingPrefix)
+	if err != nil {
+		return err
+	}
+	defer os.Remove(f.Name())
+	_, err = f.Write(b)
+	if closeErr := f.Close(); err == nil {
+		err = closeErr
+	}
+	if err == nil {
+		err = os.Chmod(f.Name(), 0o644)
+	}
+	if err == nil {
+		err = os.Rename(f.Name(), name)
+	}
+	return err
+}
+
+// single makes the bytes.
+func (p *Publisher) single(ctx context.Context, e *edition) ([]byte, []report.Problem) {
+	units := slices.DeleteFunc(slices.Clone(e.units), func(u *unit) bool { return u.name() == notFoundFile })
+	// The front page first: without script the file reads from top to bottom.
+	slices.SortStableFunc(units, func(a, b *unit) int { return rank(a) - rank(b) })
+	r := &rewriter{pages: map[string]bool{}, files: map[string][]byte{}}
+	for _, u := range units {
+		r.pages[u.frame.ID] = true
+	}
+	for _, a := range e.content.book.Assets {
+		if b, err := a.Read(); err == nil {
+			r.files[a.Path] = b
+		}
+	}
+	for name, b := range e.shelf.static {
+		r.files[name] = b
+	}
+
+	pages := make([]SinglePage, len(units))
+	numbers := make([]int, len(units))
+	for i := range numbers {
+		numbers[i] = i
+	}
+	var list report.List
+	parallel(ctx, numbers, func(i int) {
+		u := units[i]
+		data, err := u.data(u.frame, e.content.convert(u.page))
+		var b bytes.Buffer
+		if err == nil {
+			err = e.shelf.templates[u.layout].ExecuteTemplate(&b, "main", data)
+		}
+		var main []byte
+		if err == nil {
+			main, err = r.rewrite(u.frame.ID, b.Bytes())
+		}
+		if err != nil {
+			list.Add(executeProblem(u.frame.ID, err))
+			return
+		}
+		pages[i] = SinglePage{ID: u.frame.ID, Kind: u.frame.Kind, Title: u.frame.Title, Main: trusted(main)}
+	})
+	if ctx.Err() != nil {
+		list.Add(report.Problem{Text: "the build was stopped"})
+	}
+	if !list.Empty() {
+		return nil, list.Sorted()
+	}
+
+	f := e.frame
+	f.Kind, f.Base, f.Title = "front", "", SiteName
+	f.Summary = "The whole handbook in one file."
+	var b bytes.Buffer
+	err := e.shelf.templates["single"].ExecuteTemplate(&b, "single", SingleData{
+		Frame:  f,
+		CSS:    template.CSS(e.shelf.css),
+		Script: template.JS(e.shelf.js),
+		Module: trusted([]byte(pack(e.shelf.module.Bytes))),
+		Search: template.JS(e.singleSearch()),
+		Pages:  pages,
+	})
+	if err != nil {
+		return nil, []report.Problem{executeProblem("of the single file", err)}
+	}
+	return b.Bytes(), nil
+}
+
+// rank puts the front page first, then the lists, then everything in order.
+func rank(u *unit) int {
+	switch u.frame.ID {
+	case frontID:
+		return 0
+	case contentsID:
+		return 1
+	}
+	return 2
+}
+
+// pack is base64 of gzip at its best level. gzip's header holds no time, so
+// the same module gives the same text.
+func pack(module []byte) string {
+	var b bytes.Buffer
+	w, err := gzip.NewWriterLevel(&b, gzip.BestCompression)
+	if err != nil {
+		panic(err) // the level is a constant
+	}
+	w.Write(module)
+	w.Close()
+	return base64.StdEncoding.EncodeToString(b.Bytes())
+}
+
+// singleSearch is the search index with addresses inside the file.
+func (e *edition) singleSearch() []byte {
+	var entries [][]byte
+	for _, u := range e.units {
+		var entry searchEntry
+		switch {
+		case u.search != nil:
+			entry = *u.search
+		case u.page != nil && u.layout == "page":
+			entry = pageEntry(u.page, e.content.pages[u.page].result)
+		default:
+			continue
+		}
+		entry.URL = "#" + u.frame.ID
+		entries = append(entries, entry.json())
+	}
+	return searchIndex(entries)
+}

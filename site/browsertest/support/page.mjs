@@ -1,0 +1,96 @@
+// What a scenario may do with a browser, whichever it is. The three engines differ only in the few methods that
+// puppeteer.mjs and webkit.mjs supply; everything built on them stands here.
+
+/** How long a condition may take. Two busy cores and a cold WebAssembly compile are slow; a wrong page never gets there. */
+export const patience = 30_000;
+
+export const pause = (ms) => new Promise((done) => setTimeout(done, ms));
+
+/** Calls look until it gives something, and fails with the words given when it does not in time. */
+export async function until(what, look, ms = patience) {
+  const end = Date.now() + ms;
+  let last;
+  for (;;) {
+    try {
+      const found = await look();
+      if (found) return found;
+      last = undefined;
+    } catch (error) {
+      last = error;
+    }
+    if (Date.now() > end) throw new Error(`waited ${ms / 1000} s for: ${what}${last ? ` (${last.message})` : ""}`);
+    await pause(50);
+  }
+}
+
+/**
+ * One tab. Engines supply:
+ *   goto(url), reload(), back()
+ *   run(fn, ...args)              calls fn in the page; both ways only what JSON can hold
+ *   tap(selector)                 scrolls there and clicks with the pointer; fails when something covers it
+ *   keys(selector, text)          types into a focused field, key by key
+ *   resize(width, height)         returns nothing; ask run(() => innerWidth) for what was possible
+ *   shot(file)                    PNG of the window
+ *   troubles()                    errors of the console, scripts and the content-security policy so far, as sentences
+ *   strangers(allowed)            addresses that were asked for and do not start with one of allowed
+ *   close()
+ */
+export class Page {
+  async until(what, fn, ...args) {
+    return until(what, () => this.run(fn, ...args));
+  }
+
+  /** The text a person reads in the first such element, white space evened out; null when there is none. */
+  async text(selector) {
+    const text = await this.run((s) => document.querySelector(s)?.innerText ?? null, selector);
+    return text === null ? null : plain(text);
+  }
+
+  async value(selector) {
+    return this.run((s) => document.querySelector(s).value, selector);
+  }
+
+  async visible(selector) {
+    return this.run((s) => {
+      const e = document.querySelector(s);
+      return !!e && e.getClientRects().length > 0 && getComputedStyle(e).visibility !== "hidden";
+    }, selector);
+  }
+
+  /** Puts text in place of what a field holds, with the keyboard, and leaves the field. */
+  async fill(selector, text) {
+    await this.tap(selector);
+    await this.run((s) => document.querySelector(s).select(), selector);
+    await this.keys(selector, text);
+    await this.run((s) => document.querySelector(s).blur(), selector);
+  }
+
+  /** A long text comes from the clipboard, so it arrives in one piece, with the one event that a paste gives. */
+  async paste(selector, text) {
+    await this.run((s, t) => {
+      const e = document.querySelector(s);
+      e.focus();
+      e.value = t;
+      e.dispatchEvent(new InputEvent("input", { bubbles: true, inputType: "insertFromPaste" }));
+      e.blur();
+    }, selector, text);
+  }
+
+  /** Chooses in a list. The list opens outside the page in every engine, so the choice itself is made by script. */
+  async choose(selector, value) {
+    const chosen = await this.run((s, v) => {
+      const e = document.querySelector(s);
+      e.focus();
+      e.value = v;
+      e.dispatchEvent(new Event("input", { bubbles: true }));
+      e.dispatchEvent(new Event("change", { bubbles: true }));
+      return e.value;
+    }, selector, value);
+    if (chosen !== value) throw new Error(`${selector} has no choice ${value}`);
+  }
+}
+
+/** Non-breaking and thin spaces as plain ones, runs of white space as one. */
+export function plain(text) {
+  return text.replace(/[\s\u00a0\u2009\u202f]+/g, " ").trim();
+}

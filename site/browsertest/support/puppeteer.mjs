@@ -1,0 +1,146 @@
+// Chromium over the DevTools protocol and Firefox over WebDriver BiDi, both through puppeteer-core and Debian's packages.
+
+import { mkdtemp, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import puppeteer from "puppeteer-core";
+import { Page } from "./page.mjs";
+import { program } from "./programs.mjs";
+
+/** No calls home, no first-run pages, and no sandbox because CI runs as root. */
+const chromiumFlags = [
+  "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+  "--disable-component-update", "--disable-sync", "--disable-default-apps", "--hide-scrollbars",
+  "--allow-file-access-from-files=false",
+];
+
+const firefoxPreferences = {
+  "app.normandy.enabled": false,
+  "app.update.enabled": false,
+  "browser.safebrowsing.malware.enabled": false,
+  "browser.safebrowsing.phishing.enabled": false,
+  "datareporting.healthreport.uploadEnabled": false,
+  "datareporting.policy.dataSubmissionEnabled": false,
+  "dom.push.connection.enabled": false,
+  "extensions.getAddons.cache.enabled": false,
+  "network.captive-portal-service.enabled": false,
+  "network.connectivity-service.enabled": false,
+  "network.prefetch-next": false,
+  "services.settings.server": "data:,",
+  "toolkit.telemetry.enabled": false,
+};
+
+export async function launch(engine, { dark = false, script = true, width = 360, height = 740 } = {}) {
+  const profile = await mkdtemp(path.join(tmpdir(), `changeout-${engine}-`));
+  const firefox = engine === "firefox";
+  const browser = await puppeteer.launch({
+    browser: firefox ? "firefox" : "chrome",
+    executablePath: await program(engine),
+    headless: true,
+    userDataDir: profile,
+    args: firefox ? [] : chromiumFlags,
+    extraPrefsFirefox: firefox ? { ...firefoxPreferences, "ui.systemUsesDarkTheme": dark ? 1 : 0, "layout.css.prefers-color-scheme.content-override": dark ? 0 : 1 } : undefined,
+    // Firefox under load takes long to answer; a lost browser still ends the test.
+    protocolTimeout: 60_000,
+    timeout: 60_000,
+  });
+  const tab = (await browser.pages())[0] ?? (await browser.newPage());
+  await tab.setViewport({ width, height });
+  if (!firefox) {
+    await tab.emulateMediaFeatures([{ name: "prefers-color-scheme", value: dark ? "dark" : "light" }]);
+    if (!script) await tab.setJavaScriptEnabled(false);
+  }
+  const page = new PuppeteerPage(browser, tab, profile);
+  await page.listen(script);
+  return page;
+}
+
+class PuppeteerPage extends Page {
+  constructor(browser, tab, profile) {
+    super();
+    this.browser = browser;
+    this.tab = tab;
+    this.profile = profile;
+    this.bad = [];
+    this.asked = new Set();
+  }
+
+  async listen(script) {
+    this.tab.on("console", (m) => {
+      // A server that was stopped on purpose makes Chromium write a line for each request that a worker then answers.
+      if (m.type() === "error" && !/ERR_CONNECTION_REFUSED|ERR_INTERNET_DISCONNECTED/.test(m.text())) this.bad.push(`console: ${m.text()}`);
+    });
+    this.tab.on("pageerror", (e) => this.bad.push(`script: ${e.message}`));
+    this.tab.on("request", (r) => this.asked.add(r.url()));
+    if (script) {
+      await this.tab.evaluateOnNewDocument(() => {
+        window.__violations = [];
+        document.addEventListener("securitypolicyviolation", (e) => window.__violations.push(`${e.violatedDirective} stopped ${e.blockedURI} at ${e.sourceFile}:${e.lineNumber}`));
+      });
+    }
+    this.script = script;
+  }
+
+  async goto(url) {
+    await this.violations();
+    await this.tab.goto(url, { waitUntil: "load" });
+  }
+  async reload() {
+    await this.violations();
+    await this.tab.reload({ waitUntil: "load" });
+  }
+  async run(fn, ...args) {
+    return this.tab.evaluate(fn, ...args);
+  }
+  async tap(selector) {
+    const e = await this.tab.$(selector);
+    if (!e) throw new Error(`nothing to tap at ${selector}`);
+    // The middle of the window is where no bar of the page covers anything.
+    const covered = await e.evaluate((node) => {
+      node.scrollIntoView({ block: "center", inline: "nearest", behavior: "instant" });
+      const box = node.getBoundingClientRect();
+      if (box.width === 0 || box.height === 0) return "it is not shown";
+      const top = document.elementFromPoint(box.left + box.width / 2, box.top + box.height / 2);
+      if (!top) return "it is outside the window";
+      return node.contains(top) || top.contains(node) || top.closest("label")?.contains(node) ? "" : `<${top.tagName.toLowerCase()} class="${top.className}"> covers it`;
+    });
+    if (covered) throw new Error(`${selector} cannot be tapped: ${covered}`);
+    await e.click();
+    await e.dispose();
+  }
+  async keys(_selector, text) {
+    await this.tab.keyboard.type(text);
+  }
+  async press(key) {
+    await this.tab.keyboard.press(key);
+  }
+  async upload(selector, file) {
+    const e = await this.tab.$(selector);
+    await e.uploadFile(file);
+  }
+  async resize(width, height) {
+    await this.tab.setViewport({ width, height });
+  }
+  async shot(file) {
+    await this.tab.screenshot({ path: file });
+  }
+  async violations() {
+    if (!this.script) return;
+    const found = await this.tab.evaluate(() => window.__violations?.splice(0) ?? []).catch(() => []);
+    this.bad.push(...found.map((v) => `policy: ${v}`));
+  }
+  async troubles() {
+    await this.violations();
+    return [...this.bad];
+  }
+  forget() {
+    this.bad.length = 0;
+  }
+  async strangers(allowed) {
+    return [...this.asked].filter((url) => !allowed.some((a) => url.startsWith(a)));
+  }
+  async close() {
+    await this.browser.close();
+    await rm(this.profile, { recursive: true, force: true, maxRetries: 5 });
+  }
+}

@@ -1,0 +1,29 @@
+// On the front page: back to where the person was.
+
+import { load, loadRecord } from "../../module/store.ts";
+import { make } from "../../module/dom.ts";
+import { pageAddress } from "../../module/root.ts";
+import { onPageChange } from "../../module/one-page.ts";
+import { ticksKey } from "../steps/steps.ts";
+
+export function resume(): void {
+  const slot = document.querySelector<HTMLElement>("[data-resume]");
+  if (!slot) return;
+  const draw = (): void => {
+    slot.hidden = true;
+    let last: { page?: unknown; title?: unknown; steps?: unknown };
+    try {
+      last = JSON.parse(load("last") ?? "{}") as typeof last;
+    } catch {
+      return;
+    }
+    if (typeof last.page !== "string" || typeof last.title !== "string" || !last.page) return;
+    const done = Object.keys(loadRecord(ticksKey(last.page))).length;
+    if (done === 0) return;
+    slot.replaceChildren(make("a", { class: "co-button", href: pageAddress(last.page) },
+      `Go on: ${last.title}, ${done} of ${String(last.steps)} steps ticked`));
+    slot.hidden = false;
+  };
+  onPageChange(draw);
+  draw();
+}

@@ -1,0 +1,120 @@
+// Ticked steps: a tick survives a reload and a closed tab, the page counts them, and the bar at the thumb leads to the next.
+
+import { loadRecord, onOtherTab, save, saveRecord } from "../../module/store.ts";
+import { all, button, make } from "../../module/dom.ts";
+import { pages } from "../../module/root.ts";
+import { currentPage, onPageChange } from "../../module/one-page.ts";
+
+export const ticksKey = (page: string): string => `ticks:${page}`;
+export const readingsKey = (page: string): string => `readings:${page}`;
+
+interface Step { row: HTMLElement; box: HTMLInputElement; number: string }
+
+export function steps(): void {
+  const redraw = new Map<string, () => void>();
+  for (const page of pages()) {
+    const draw = stepsOf(page);
+    if (draw) redraw.set(ticksKey(page.dataset.page ?? ""), draw);
+  }
+  onOtherTab((key) => redraw.get(key)?.());
+  onPageChange(drawNext);
+  const next = document.querySelector<HTMLButtonElement>("[data-next-step]");
+  next?.addEventListener("click", () => {
+    const page = currentPage();
+    const step = page && open(page);
+    if (!step) return;
+    step.row.scrollIntoView({ block: "start" });
+    step.box.focus({ preventScroll: true });
+  });
+  drawNext();
+}
+
+function stepsIn(page: HTMLElement): Step[] {
+  return all(page, "[data-step]").flatMap((row) => {
+    const box = row.querySelector<HTMLInputElement>("[data-tick]");
+    return box ? [{ row, box, number: row.querySelector(".co-step__number")?.textContent ?? "" }] : [];
+  });
+}
+
+const open = (page: HTMLElement): Step | undefined => stepsIn(page).find((s) => !s.box.checked);
+
+function drawNext(): void {
+  const bar = document.querySelector<HTMLButtonElement>("[data-next-step]");
+  const tables = document.querySelector<HTMLElement>("[data-dock-tables]");
+  if (!bar) return;
+  const page = currentPage();
+  const step = page ? open(page) : undefined;
+  bar.hidden = !step;
+  if (tables) tables.hidden = !!step;
+  if (step) bar.textContent = `Next: step\u00a0${step.number}`;
+}
+
+function stepsOf(page: HTMLElement): (() => void) | null {
+  const id = page.dataset.page ?? "";
+  const list = stepsIn(page);
+  if (list.length === 0) return null;
+  const progress = page.querySelector<HTMLElement>("[data-progress]");
+
+  const draw = (): void => {
+    const ticks = loadRecord(ticksKey(id));
+    let done = 0;
+    let next: Step | null = null;
+    for (const s of list) {
+      s.box.checked = (s.box.dataset.tick ?? "") in ticks;
+      if (s.box.checked) done++;
+      else next ??= s;
+      s.row.classList.toggle("co-step--done", s.box.checked);
+    }
+    for (const s of list) s.row.classList.toggle("co-step--next", s === next && done > 0);
+    const text = progress?.querySelector("[data-progress-text]");
+    if (text) text.textContent = done === list.length ? `All ${done} steps ticked` : `${done} of ${list.length} steps ticked`;
+    const clear = progress?.querySelector<HTMLElement>("[data-progress-clear]");
+    if (clear) clear.hidden = done === 0 && Object.keys(loadRecord(readingsKey(id))).length === 0;
+    drawNext();
+  };
+
+  for (const s of list) {
+    s.box.addEventListener("change", () => {
+      const ticks = loadRecord(ticksKey(id));
+      const name = s.box.dataset.tick ?? "";
+      if (s.box.checked) ticks[name] = new Date().toISOString();
+      else delete ticks[name];
+      saveRecord(ticksKey(id), ticks);
+      save("last", JSON.stringify({ page: id, title: page.querySelector("h1")?.textContent ?? "", steps: String(list.length) }));
+      draw();
+    });
+  }
+  if (progress) {
+    progress.hidden = false;
+    const clear = progress.querySelector<HTMLButtonElement>("[data-progress-clear]");
+    clear?.addEventListener("click", () => askToClear(clear, () => {
+      save(ticksKey(id), null);
+      save(readingsKey(id), null);
+      draw();
+      for (const field of all<HTMLInputElement>(page, "[data-write]")) field.value = "";
+    }));
+  }
+  draw();
+  return draw;
+}
+
+/** Nothing typed is lost by one slip of the thumb: the button asks in its own place. */
+function askToClear(from: HTMLButtonElement, clear: () => void): void {
+  const close = (): void => {
+    ask.remove();
+    from.hidden = false;
+  };
+  const yes = button("Clear them", "co-button", () => {
+    close();
+    clear();
+  });
+  const no = button("Keep them", "co-button co-button--quiet", () => {
+    close();
+    from.focus();
+  });
+  const ask = make("span", { class: "co-wait__buttons", role: "group", "aria-label": "Clear the ticks and readings of this page?" },
+    make("span", {}, "Clear all ticks and readings of this page?"), yes, no);
+  from.hidden = true;
+  from.after(ask);
+  no.focus();
+}

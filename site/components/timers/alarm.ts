@@ -1,0 +1,77 @@
+// What a page may do to be noticed: sound, vibration, the title of its tab, and keeping the screen on. Each depends on
+// the browser's leave; what it refuses is said on the page by timers.ts.
+
+let sound: AudioContext | null = null;
+
+/** Browsers let a page sound only after a tap, so the tap that starts a timer prepares it. */
+export function prepareSound(): void {
+  try {
+    sound ??= new AudioContext();
+    if (sound.state === "suspended") void sound.resume();
+  } catch {
+    sound = null;
+  }
+}
+
+export function ring(): void {
+  try {
+    navigator.vibrate?.([500, 250, 500, 250, 800]);
+  } catch {
+    // Refused: the words on the page stay.
+  }
+  if (!sound || sound.state !== "running") return;
+  for (let i = 0; i < 3; i++) {
+    const at = sound.currentTime + i * 0.7;
+    const tone = sound.createOscillator();
+    const loud = sound.createGain();
+    tone.type = "square";
+    tone.frequency.value = i === 2 ? 1175 : 880;
+    loud.gain.setValueAtTime(0.0001, at);
+    loud.gain.exponentialRampToValueAtTime(0.4, at + 0.03);
+    loud.gain.setValueAtTime(0.4, at + 0.4);
+    loud.gain.exponentialRampToValueAtTime(0.0001, at + 0.5);
+    tone.connect(loud).connect(sound.destination);
+    tone.start(at);
+    tone.stop(at + 0.55);
+  }
+}
+
+let title: string | null = null;
+let blink = false;
+
+/** The tab's title changes with each call while text is given, and returns when it is null. */
+export function flashTitle(text: string | null): void {
+  if (text === null) {
+    if (title !== null) document.title = title;
+    title = null;
+    return;
+  }
+  title ??= document.title;
+  blink = !blink;
+  document.title = blink ? text : title;
+}
+
+let lock: WakeLockSentinel | null = null;
+let asked = false;
+
+/** Keeps the screen on while wanted. Calls told with whether the screen stays on. */
+export async function keepScreenOn(wanted: boolean, told: (on: boolean) => void): Promise<void> {
+  if (!wanted) {
+    asked = false;
+    const held = lock;
+    lock = null;
+    await held?.release().catch(() => undefined);
+    return;
+  }
+  if (lock && !lock.released) return told(true);
+  if (asked || document.visibilityState !== "visible") return;
+  asked = true;
+  try {
+    if (!navigator.wakeLock) throw new Error("no wake lock");
+    lock = await navigator.wakeLock.request("screen");
+    lock.addEventListener("release", () => (asked = false));
+    told(true);
+  } catch {
+    told(false);
+  }
+}

@@ -1,0 +1,28 @@
+// Times as people read them.
+
+/** 5:09 under an hour, 1:05:09 from an hour on. Never negative. */
+export function left(ms: number): string {
+  const s = Math.max(0, Math.ceil(ms / 1000));
+  const two = (n: number): string => String(n).padStart(2, "0");
+  const h = Math.floor(s / 3600);
+  const m = Math.floor(s / 60) % 60;
+  return h > 0 ? `${h}:${two(m)}:${two(s % 60)}` : `${m}:${two(s % 60)}`;
+}
+
+/** "14:32", with the day when it is not the day of now. */
+export function clockTime(at: number, now: number): string {
+  const t = new Date(at);
+  const time = t.toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" });
+  if (t.toDateString() === new Date(now).toDateString()) return time;
+  return `${time} on ${t.toLocaleDateString([], { weekday: "long", day: "numeric", month: "long" })}`;
+}
+
+/** "less than a minute", "25 minutes", "3 hours", "2 days": rounded down. */
+export function ago(ms: number): string {
+  const units: [number, string][] = [[86400e3, "day"], [3600e3, "hour"], [60e3, "minute"]];
+  for (const [size, name] of units) {
+    const n = Math.floor(ms / size);
+    if (n > 0) return `${n} ${name}${n === 1 ? "" : "s"}`;
+  }
+  return "less than a minute";
+}

@@ -1,0 +1,141 @@
+// The fields of a form as the worksheet sees them: raw text and a unit id. No number is read here; calc does that.
+
+import { all, button } from "../../module/dom.ts";
+import type { Suggestion } from "../../module/wire.ts";
+import { series } from "./series.ts";
+
+export interface Field {
+  id: string;
+  label: string;
+  box: HTMLElement;
+  touched: boolean; // left once, or filled by a file: from then on its errors show while typing
+  value(): string;
+  standard(): string; // the declared default in the chosen unit, "" if there is none
+  unit(): string;
+  set(value: string): void;
+  setUnit(unit: string): void;
+  setSystem(system: string): void;
+  visible(): boolean;
+  focus(): void;
+  reset(): void;
+  show(error: string, suggestions: Suggestion[], take: (s: Suggestion) => void): void;
+}
+
+export function fieldOf(box: HTMLElement, changed: (field: Field) => void): Field {
+  const controls = all<HTMLInputElement | HTMLSelectElement | HTMLTextAreaElement>(box, "[data-value]");
+  const radio = controls[0]?.type === "radio";
+  const units = box.querySelector<HTMLSelectElement | HTMLInputElement>("[data-unit]:is(select, input)");
+  const select = units instanceof HTMLSelectElement ? units : null;
+  const error = box.querySelector<HTMLElement>("[data-error]");
+  const suggest = box.querySelector<HTMLElement>("[data-suggest]");
+  const initial = value();
+  const firstUnit = units?.value ?? "";
+  let unitBefore = firstUnit;
+
+  function value(): string {
+    if (radio) return controls.find((c) => (c as HTMLInputElement).checked)?.value ?? "";
+    return controls[0]?.value ?? "";
+  }
+  function set(text: string): void {
+    if (radio) for (const c of controls) (c as HTMLInputElement).checked = c.value === text;
+    else if (controls[0]) controls[0].value = text;
+    if (controls[0] instanceof HTMLSelectElement && controls[0].selectedIndex < 0) controls[0].value = initial;
+    rows?.draw();
+  }
+  const defaultIn = (unit: string): string => select?.querySelector<HTMLOptionElement>(`option[value="${CSS.escape(unit)}"]`)?.dataset.default ?? "";
+  // An untouched default keeps its meaning when the unit changes; what a person typed stays as typed.
+  function unitChanged(): void {
+    const now = units?.value ?? "";
+    const before = defaultIn(unitBefore);
+    if (before !== "" && value() === before && defaultIn(now) !== "") set(defaultIn(now));
+    unitBefore = now;
+  }
+
+  const field: Field = {
+    id: box.dataset.input ?? "",
+    label: box.dataset.label ?? "",
+    box,
+    touched: false,
+    value,
+    standard: () => defaultIn(units?.value ?? "") || initial,
+    unit: () => units?.value ?? "",
+    set,
+    setUnit(unit) {
+      if (select && Array.from(select.options).some((o) => o.value === unit)) {
+        select.value = unit;
+        unitChanged();
+      }
+    },
+    setSystem(system) {
+      if (!select || select.selectedOptions[0]?.dataset.system === system) return;
+      const fits = Array.from(select.options).find((o) => o.dataset.system === system);
+      if (fits) field.setUnit(fits.value);
+    },
+    visible: () => !box.hidden,
+    focus: () => (rows ? rows.firstBox() : radio ? controls.find((c) => (c as HTMLInputElement).checked) ?? controls[0] : controls[0])?.focus(),
+    reset() {
+      set(field.standard());
+      field.touched = false;
+      field.show("", [], () => undefined);
+    },
+    show(text, suggestions, take) {
+      box.classList.toggle("co-input--wrong", text !== "");
+      for (const c of controls) {
+        if (text) c.setAttribute("aria-invalid", "true");
+        else c.removeAttribute("aria-invalid");
+      }
+      if (error) {
+        error.hidden = text === "";
+        if (error.textContent !== text) error.textContent = text;
+      }
+      if (suggest) {
+        suggest.hidden = text === "" || suggestions.length === 0;
+        suggest.replaceChildren(...suggestions.map((s) => button(s.label, "co-button co-button--quiet", () => take(s))));
+      }
+    },
+  };
+
+  const rows = box.dataset.kind === "series"
+    ? series(box, (fromFile) => {
+      if (fromFile) field.touched = true;
+      changed(field);
+    })
+    : null;
+  if (!rows) for (const c of controls) c.addEventListener(radio || c instanceof HTMLSelectElement ? "change" : "input", () => changed(field));
+  select?.addEventListener("change", () => {
+    unitChanged();
+    changed(field);
+  });
+  box.addEventListener("focusout", (event) => {
+    if (box.contains(event.relatedTarget as Node | null)) return;
+    // The module takes the declared default for an empty field, so an empty field shows it again once it is left.
+    if (value() === "" && field.standard() !== "") {
+      field.reset();
+      changed(field);
+      return;
+    }
+    if (field.touched) return;
+    field.touched = value() !== "";
+    if (field.touched) changed(field);
+  });
+  box.querySelector("[data-sign]")?.addEventListener("click", () => {
+    const text = value().trim();
+    set(/^[-−]/.test(text) ? text.slice(1) : "-" + text.replace(/^\+/, ""));
+    changed(field);
+  });
+  return field;
+}
+
+/** Shows the fields whose condition holds: "method=weight|both", several joined by "&". */
+export function applyWhen(fields: Field[]): void {
+  const value = new Map(fields.map((f) => [f.id, f]));
+  for (const f of fields) {
+    const when = f.box.dataset.when;
+    if (!when) continue;
+    f.box.hidden = !when.split("&").every((clause) => {
+      const [id = "", wanted = ""] = clause.split("=");
+      const other = value.get(id.trim());
+      return !!other && other.visible() && wanted.split("|").map((w) => w.trim()).includes(other.value());
+    });
+  }
+}

@@ -1,0 +1,45 @@
+// A log as text: rows of cells, with a header row of column names or without. The text is what the module reads; the
+// boxes on the page are drawn from it and written back to it. No number is read here.
+
+export interface Series {
+  header: string[] | null;
+  rows: string[][];
+}
+
+/** Tab, semicolon, comma or spaces: the first of these that the first lines hold. */
+export function separatorOf(text: string): string {
+  const sample = text.split("\n").slice(0, 20).filter((l) => l.trim() !== "" && !l.trimStart().startsWith("#")).join("\n");
+  for (const s of ["\t", ";", ","]) if (sample.includes(s)) return s;
+  return " ";
+}
+
+export function parseSeries(text: string): Series {
+  const clean = text.replace(/^\uFEFF/, "").replace(/\r\n?/g, "\n");
+  const separator = separatorOf(clean);
+  const rows: string[][] = [];
+  for (const line of clean.split("\n")) {
+    if (line.trim() === "" || line.trimStart().startsWith("#")) continue;
+    rows.push((separator === " " ? line.trim().split(/\s+/) : line.split(separator)).map(unquote));
+  }
+  const first = rows[0];
+  // A header names columns: none of its cells begins like a number.
+  const header = first && first.some((c) => c !== "") && first.every((c) => c === "" || !/^[-+−.,]?\d/.test(c)) ? first : null;
+  if (header) rows.shift();
+  return { header, rows };
+}
+
+/** Writes rows under a header. Empty rows at the end and empty columns after the first two are left out. A decimal comma in a cell asks for semicolons. */
+export function formatSeries(header: string[], rows: string[][]): string {
+  let last = rows.length;
+  while (last > 0 && (rows[last - 1] ?? []).every((c) => c.trim() === "")) last--;
+  const kept = rows.slice(0, last).filter((r) => r.some((c) => c.trim() !== ""));
+  if (kept.length === 0) return "";
+  const columns = header.map((_, i) => i).filter((i) => i < 2 || kept.some((r) => (r[i] ?? "").trim() !== ""));
+  const separator = kept.some((r) => r.some((c) => c.includes(","))) ? ";" : ",";
+  return [header, ...kept].map((r) => columns.map((i) => (r[i] ?? "").trim()).join(separator)).join("\n") + "\n";
+}
+
+function unquote(cell: string): string {
+  const c = cell.trim();
+  return c.length > 1 && c.startsWith('"') && c.endsWith('"') ? c.slice(1, -1).replace(/""/g, '"').trim() : c;
+}

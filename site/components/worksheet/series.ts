@@ -1,0 +1,94 @@
+// The boxes of a log, beside its text. The textarea is the truth: boxes are drawn from it and written back to it.
+
+import { all, button, make } from "../../module/dom.ts";
+import { formatSeries, parseSeries } from "./series-text.ts";
+
+const fewest = 4; // rows of empty boxes to begin with
+const most = 60; // more rows than this are shown as text only: a phone cannot scroll through boxes
+const largest = 4e6; // bytes of a file
+
+/** Wires the boxes, the paste box and the file button of one input. changed runs after each change of the text. */
+export function series(input: HTMLElement, changed: (fromFile: boolean) => void): { draw(): void; firstBox(): HTMLElement | null } {
+  const text = input.querySelector<HTMLTextAreaElement>("textarea[data-value]");
+  const grid = input.querySelector<HTMLElement>("[data-grid]");
+  const file = input.querySelector<HTMLInputElement>("[data-file]");
+  const paste = input.querySelector<HTMLDetailsElement>("[data-paste]");
+  const declared = Array.from(input.querySelector<HTMLTemplateElement>("[data-columns]")?.content.querySelectorAll<HTMLElement>("[data-column]") ?? [])
+    .map((c) => ({ id: c.dataset.column ?? "", label: c.textContent ?? "", unit: c.dataset.unit ?? "" }));
+  if (!text || !grid) return { draw: () => undefined, firstBox: () => null };
+
+  let extra = 0;
+
+  const draw = (): void => {
+    const { header, rows } = parseSeries(text.value);
+    if (rows.length > most) {
+      const first = rows[0]?.join("  ") ?? "";
+      const last = rows[rows.length - 1]?.join("  ") ?? "";
+      grid.replaceChildren(make("p", { class: "co-series__count" }, `${rows.length} rows. The first: ${first}. The last: ${last}.`),
+        make("p", {}, "Too many for boxes. Change them in the text below."));
+      return;
+    }
+    const names = header ?? declared.map((c) => c.id);
+    const heads = names.map((name) => {
+      const c = declared.find((d) => d.id === name);
+      return c ? (c.unit ? `${c.label}, ${c.unit}` : c.label) : name;
+    });
+    const count = Math.max(rows.length + 1, fewest) + extra;
+    const body = make("tbody");
+    for (let r = 0; r < count; r++) {
+      body.append(make("tr", {}, ...names.map((_, c) => make("td", {}, cell(rows[r]?.[c] ?? "", `${heads[c]}, row ${r + 1}`)))));
+    }
+    grid.replaceChildren(
+      make("p", { class: "co-series__count" }, rows.length === 0 ? "No rows yet." : rows.length === 1 ? "1 row." : `${rows.length} rows.`),
+      make("table", { class: "co-series__table" }, make("thead", {}, make("tr", {}, ...heads.map((h) => make("th", { scope: "col" }, h)))), body),
+      make("div", { class: "co-series__buttons" }, button("Add a row", "co-button co-button--quiet", () => {
+        extra++;
+        draw();
+        all<HTMLInputElement>(grid, "tr:last-child input")[0]?.focus();
+      })),
+    );
+
+    function cell(value: string, label: string): HTMLInputElement {
+      const box = make("input", { class: "co-series__cell", type: "text", inputmode: "decimal", autocomplete: "off", enterkeyhint: "next", "aria-label": label });
+      box.value = value;
+      box.addEventListener("input", () => {
+        const lines = all(body, "tr").map((tr) => all<HTMLInputElement>(tr, "input").map((i) => i.value));
+        if (text) text.value = formatSeries(names, lines);
+        const n = lines.filter((l) => l.some((c) => c.trim() !== "")).length;
+        const note = grid?.querySelector(".co-series__count");
+        if (note) note.textContent = n === 1 ? "1 row." : `${n} rows.`;
+        changed(false);
+      });
+      return box;
+    }
+  };
+
+  text.addEventListener("input", () => {
+    extra = 0;
+    draw();
+    changed(false);
+  });
+  file?.addEventListener("change", () => {
+    const chosen = file.files?.[0];
+    if (!chosen) return;
+    void (async () => {
+      if (chosen.size > largest) {
+        grid.prepend(make("p", { class: "co-input__error", role: "alert" }, `${chosen.name} has ${Math.round(chosen.size / 1e6)} MB. At most ${largest / 1e6} MB can be read.`));
+        return;
+      }
+      try {
+        text.value = (await chosen.text()).replace(/^\uFEFF/, "").replace(/\r\n?/g, "\n");
+      } catch {
+        grid.prepend(make("p", { class: "co-input__error", role: "alert" }, `${chosen.name} could not be read. Choose the file again.`));
+        return;
+      }
+      file.value = "";
+      extra = 0;
+      draw();
+      if (paste && parseSeries(text.value).rows.length > most) paste.open = false;
+      changed(true);
+    })();
+  });
+  draw();
+  return { draw, firstBox: () => grid.querySelector("input") ?? text };
+}

@@ -1,0 +1,34 @@
+// Fields to write down: what is typed is kept at each key press, in this browser, for this page.
+
+import { loadRecord, onOtherTab, onUnsaved, saveRecord } from "../../module/store.ts";
+import { all, make } from "../../module/dom.ts";
+import { pages } from "../../module/root.ts";
+import { readingsKey } from "../steps/steps.ts";
+
+export function write(): void {
+  for (const page of pages()) {
+    const key = readingsKey(page.dataset.page ?? "");
+    const fields = all<HTMLInputElement>(page, "[data-write]");
+    if (fields.length === 0) continue;
+    const draw = (): void => {
+      const readings = loadRecord(key);
+      for (const f of fields) if (f !== document.activeElement) f.value = readings[f.dataset.write ?? ""] ?? "";
+    };
+    for (const f of fields) {
+      f.addEventListener("input", () => {
+        const readings = loadRecord(key);
+        const name = f.dataset.write ?? "";
+        if (f.value === "") delete readings[name];
+        else readings[name] = f.value;
+        saveRecord(key, readings);
+      });
+    }
+    onOtherTab((changed) => {
+      if (changed === key) draw();
+    });
+    draw();
+  }
+  onUnsaved((sentence) => {
+    document.querySelector(".co-header")?.append(make("p", { class: "co-header__state", role: "alert" }, sentence));
+  });
+}
