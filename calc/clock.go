@@ -3,6 +3,8 @@ package calc
 import (
 	"strconv"
 	"strings"
+
+	words "changeout/calc/text"
 )
 
 // A hand-written log gives times of day, a logger gives dates and times. Both
@@ -82,7 +84,7 @@ func daysFromCivil(y, m, d int) int {
 
 // timeOfDay reads hh:mm or hh:mm:ss, with am or pm if written.
 func timeOfDay(s string) (float64, bool) {
-	s = strings.ToLower(strings.TrimSpace(s))
+	s = words.Lower(strings.TrimSpace(s))
 	s = strings.TrimSuffix(s, "z")
 	half := -1
 	if t, ok := strings.CutSuffix(s, "am"); ok {

@@ -27,7 +27,22 @@ func Evaluate(w *Worksheet, req Request) Answer {
 				Sentence: "These inputs lead to no usable number for " + out.Label + ". Check each input."}}}
 		}
 	}
+	a.Outputs = r.inOrder()
 	return a
+}
+
+// inOrder returns the outputs in the order of the declaration, however the
+// compute function came to them.
+func (r *Run) inOrder() []OutputValue {
+	sorted := make([]OutputValue, 0, len(r.answer.Outputs))
+	for i := range r.sheet.Outputs {
+		for _, out := range r.answer.Outputs {
+			if out.ID == r.sheet.Outputs[i].ID {
+				sorted = append(sorted, out)
+			}
+		}
+	}
+	return sorted
 }
 
 // readAll parses the fields in the order that later ones depend on: choices
@@ -196,15 +211,17 @@ func (r *Run) askWhichNumber(in *Input, field Field, n unit.Number) {
 func (r *Run) withinBounds(in *Input, u *unit.Unit, si float64, given string) bool {
 	// A value typed at the very bound must pass after conversion there and back.
 	slack := 1e-9 * math.Max(math.Abs(in.Low), math.Abs(in.High))
-	switch {
-	case !(si >= in.Low-slack):
-		r.problem(in, TooLow, in.Label+": “"+given+"” is too low; enter "+allowedIn(in, u, r)+reason(in)+".")
-		return false
-	case !(si <= in.High+slack):
-		r.problem(in, TooHigh, in.Label+": “"+given+"” is too high; enter "+allowedIn(in, u, r)+reason(in)+".")
-		return false
+	low, high := !(si >= in.Low-slack), !(si <= in.High+slack)
+	if u.Datum == unit.Suction {
+		low, high = high, low // a deeper vacuum is a larger number
 	}
-	return true
+	switch {
+	case low:
+		r.problem(in, TooLow, in.Label+": “"+given+"” is too low; enter "+allowedIn(in, u, r)+reason(in)+".")
+	case high:
+		r.problem(in, TooHigh, in.Label+": “"+given+"” is too high; enter "+allowedIn(in, u, r)+reason(in)+".")
+	}
+	return !low && !high
 }
 
 func (r *Run) problem(in *Input, code, sentence string) {

@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 
+	words "changeout/calc/text"
 	"changeout/calc/unit"
 )
 
@@ -97,7 +98,7 @@ func (r *Run) unknownInput(id string) {
 // and R 410A are one word.
 func foldWord(s string) string {
 	var b strings.Builder
-	for _, c := range strings.ToLower(s) {
+	for _, c := range words.Lower(s) {
 		if c >= 'a' && c <= 'z' || c >= '0' && c <= '9' || c > 127 {
 			b.WriteRune(c)
 		}

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	words "changeout/calc/text"
 	"changeout/calc/unit"
 )
 
@@ -38,6 +39,7 @@ func (r *Run) parseSeries(in *Input, field Field, columns string) (*Rows, bool) 
 	for i, l := range lines {
 		table[i] = splitFields(l.text, sep)
 	}
+	joinDates(table)
 	header := isHeader(table[0])
 	body, numbers := table, lines
 	if header {
@@ -55,7 +57,7 @@ func (r *Run) parseSeries(in *Input, field Field, columns string) (*Rows, bool) 
 	var ok bool
 	switch {
 	case columns != "":
-		plan, ok = r.layoutFromAnswer(in, columns)
+		plan, ok = r.layoutFromAnswer(in, columns, table[0], body[0])
 	case header:
 		plan, ok = r.layoutFromHeader(in, table[0], body[0])
 	default:
@@ -75,7 +77,7 @@ type textLine struct {
 // dataLines splits a text into its lines with content.
 func dataLines(text string) []textLine {
 	text = strings.TrimPrefix(text, "\ufeff")
-	text = strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(text)
+	text = words.Swap(text, "\r\n", "\n", "\r", "\n")
 	if !strings.Contains(strings.TrimSpace(text), "\n") {
 		text = strings.ReplaceAll(text, " / ", "\n")
 	}
@@ -106,7 +108,7 @@ func separatorOf(lines []textLine) byte {
 		}
 		if strings.Contains(l.text, ",") {
 			comma++
-			if fields := strings.Fields(l.text); len(fields) > 1 && !strings.Contains(l.text, ", ") && !strings.Contains(l.text, " ,") && startsDigit(fields[0]) && startsDigit(fields[1]) && !strings.Contains(fields[0], ":") && !strings.Contains(fields[0], "-") {
+			if fields := strings.Fields(l.text); len(fields) > 1 && !strings.Contains(l.text, ", ") && !strings.Contains(l.text, " ,") && startsDigit(fields[0]) && startsDigit(fields[1]) && !strings.Contains(fields[0], ":") && !isDate(fields[0]) {
 				spaced++
 			}
 		}
@@ -128,24 +130,22 @@ func startsDigit(s string) bool { return s != "" && (s[0] >= '0' && s[0] <= '9' 
 // splitFields cuts a line into fields; double quotes protect separators.
 func splitFields(line string, sep byte) []string {
 	if sep == ' ' {
-		fields := strings.Fields(line)
-		if len(fields) > 1 && isDate(fields[0]) && strings.Contains(fields[1], ":") {
-			fields[0] += " " + fields[1]
-			fields = append(fields[:1], fields[2:]...)
-		}
-		return fields
+		return strings.Fields(line)
 	}
 	var fields []string
 	var b strings.Builder
 	quoted := false
-	for i := range len(line) {
+	for i := 0; i < len(line); i++ {
 		c := line[i]
 		switch {
-		case c == '"':
-			quoted = !quoted && strings.IndexByte(line[i+1:], '"') >= 0 && strings.TrimSpace(b.String()) == ""
-			if !quoted && b.Len() > 0 && strings.IndexByte(line[:i], '"') < 0 {
-				b.WriteByte(c) // an inch sign, not a quotation mark
-			}
+		case quoted && c == '"' && i+1 < len(line) && line[i+1] == '"':
+			b.WriteByte(c) // a doubled mark stands for one
+			i++
+		case quoted && c == '"':
+			quoted = false
+		case c == '"' && strings.TrimSpace(b.String()) == "" && strings.IndexByte(line[i+1:], '"') >= 0:
+			quoted = true // elsewhere it is an inch sign
+			b.Reset()
 		case c == sep && !quoted:
 			fields = append(fields, strings.TrimSpace(b.String()))
 			b.Reset()
@@ -154,6 +154,31 @@ func splitFields(line string, sep byte) []string {
 		}
 	}
 	return append(fields, strings.TrimSpace(b.String()))
+}
+
+// joinDates makes one field of a date and the time of day in the field after
+// it, which is how loggers often write them.
+func joinDates(table [][]string) {
+	dateAndTime := func(fields []string, i int) bool {
+		if i+1 >= len(fields) || !isDate(fields[i]) {
+			return false
+		}
+		_, ok := timeOfDay(fields[i+1])
+		return ok
+	}
+	sample := table[len(table)/2]
+	at := 0
+	for at < len(sample) && !dateAndTime(sample, at) {
+		at++
+	}
+	for i, fields := range table {
+		// A header parted by spaces may name both with one word.
+		named := i == 0 && isHeader(fields) && at+1 < len(sample) && len(fields) >= len(sample)
+		if named || dateAndTime(fields, at) {
+			fields[at] += " " + fields[at+1]
+			table[i] = append(fields[:at+1], fields[at+2:]...)
+		}
+	}
 }
 
 // isHeader reports whether a first line is words: no field starts like a
@@ -205,7 +230,11 @@ func (r *Run) layoutFromHeader(in *Input, header, first []string) (layout, bool)
 		}
 		taken[c] = true
 		plan.column[i], plan.unit[i] = c, u
-		if u == nil && !(in.Columns[c].Clock && i < len(first) && isClock(first[i])) && open < 0 {
+		if in.Columns[c].Clock && i < len(first) && isClock(first[i]) {
+			plan.unit[i] = nil // a time of day, whatever the header says
+			continue
+		}
+		if u == nil && open < 0 {
 			open = i
 		}
 	}
@@ -218,11 +247,11 @@ func (r *Run) layoutFromHeader(in *Input, header, first []string) (layout, bool)
 
 // recogniseColumn finds the column and the unit that a header field names.
 func (r *Run) recogniseColumn(in *Input, h string) (column int, u *unit.Unit) {
-	words := headerWords(h)
+	parts := headerWords(h)
 	column = -1
 	for c := range in.Columns {
-		for _, w := range words {
-			if contains(in.Columns[c].Names, strings.ToLower(w)) {
+		for _, w := range parts {
+			if contains(in.Columns[c].Names, words.Lower(w)) {
 				column = c
 			}
 		}
@@ -232,11 +261,11 @@ func (r *Run) recogniseColumn(in *Input, h string) (column int, u *unit.Unit) {
 			continue
 		}
 		col := &in.Columns[c]
-		for k := len(words) - 1; k >= 0; k-- {
-			if len(words) > 1 && k == 0 && contains(col.Names, strings.ToLower(words[k])) {
+		for k := len(parts) - 1; k >= 0; k-- {
+			if len(parts) > 1 && k == 0 && contains(col.Names, words.Lower(parts[k])) {
 				continue
 			}
-			if found := col.Quantity.Unit(words[k]); found != nil && contains(col.Units, found.ID) {
+			if found := col.Quantity.Unit(parts[k]); found != nil && contains(col.Units, found.ID) {
 				return c, found
 			}
 		}
@@ -270,7 +299,7 @@ func (r *Run) askColumnUnit(in *Input, plan layout, header, first []string, open
 				b.WriteByte('-')
 			case plan.unit[i] != nil:
 				b.WriteString(in.Columns[plan.column[i]].ID + ":" + plan.unit[i].ID)
-			case i < len(first) && isClock(first[i]):
+			case in.Columns[plan.column[i]].Clock && i < len(first) && isClock(first[i]):
 				b.WriteString(in.Columns[plan.column[i]].ID + ":" + clockUnit)
 			default:
 				b.WriteString(in.Columns[plan.column[i]].ID + ":?")
@@ -281,8 +310,9 @@ func (r *Run) askColumnUnit(in *Input, plan layout, header, first []string, open
 	r.answer.Problems = append(r.answer.Problems, p)
 }
 
-// layoutFromAnswer reads the companion field.
-func (r *Run) layoutFromAnswer(in *Input, columns string) (layout, bool) {
+// layoutFromAnswer reads the companion field. header and first are the first
+// two lines of the text, for what is still to be asked.
+func (r *Run) layoutFromAnswer(in *Input, columns string, header, first []string) (layout, bool) {
 	var plan layout
 	parts := strings.Split(columns, ",")
 	open := -1
@@ -295,7 +325,7 @@ func (r *Run) layoutFromAnswer(in *Input, columns string) (layout, bool) {
 				continue
 			}
 			plan.column[i] = c
-			if u != clockUnit {
+			if u != clockUnit || !in.Columns[c].Clock {
 				plan.unit[i] = in.Columns[c].Quantity.Unit(u)
 				if plan.unit[i] == nil && open < 0 {
 					open = i
@@ -304,7 +334,10 @@ func (r *Run) layoutFromAnswer(in *Input, columns string) (layout, bool) {
 		}
 	}
 	if open >= 0 {
-		r.askColumnUnit(in, plan, parts, nil, open)
+		if open >= len(header) {
+			header = parts
+		}
+		r.askColumnUnit(in, plan, header, first, open)
 		return plan, false
 	}
 	return plan, r.complete(in, plan, parts)
@@ -321,7 +354,7 @@ func (r *Run) complete(in *Input, plan layout, header []string) bool {
 			found = found || k == c
 		}
 		if !found {
-			r.problem(in, UnknownColumn, in.Label+": no column for "+strings.ToLower(in.Columns[c].Label)+" was found in “"+
+			r.problem(in, UnknownColumn, in.Label+": no column for "+words.Lower(in.Columns[c].Label)+" was found in “"+
 				short(strings.Join(header, ", "))+"”; a header such as “"+exampleHeader(in)+"” is understood.")
 			return false
 		}
@@ -369,7 +402,7 @@ func (r *Run) readRows(in *Input, plan layout, body [][]string, lines []textLine
 			bad++
 			if bad == 1 {
 				r.problem(in, BadRow, in.Label+": row "+strconv.Itoa(i+1)+" (line "+strconv.Itoa(lines[i].number)+"), "+
-					strings.ToLower(in.Columns[c].Label)+": "+trouble)
+					words.Lower(in.Columns[c].Label)+": "+trouble)
 			}
 		}
 		if extra := unplanned(fields, len(plan.column)); extra && sep == ',' {

@@ -10,9 +10,10 @@ import { worksheets } from "./components/worksheet/worksheet.ts";
 import { find } from "./components/contents/find.ts";
 import { resume } from "./components/contents/resume.ts";
 import { offline } from "./components/offline-state/offline.ts";
+import { dockHeight } from "./components/dock/dock.ts";
 import { unfoldForPrint } from "./module/print.ts";
 
-for (const part of [theme, onePageAtATime, worksheets, steps, write, timers, find, resume, offline, unfoldForPrint]) {
+for (const part of [theme, onePageAtATime, worksheets, steps, write, timers, find, resume, offline, dockHeight, unfoldForPrint]) {
   try {
     part();
   } catch (error) {

@@ -1,7 +1,6 @@
 package catalog
 
 import (
-	"errors"
 	"math"
 	"strconv"
 
@@ -137,7 +136,7 @@ func estimateFactor(r *calc.Run, ref *refrigerant.Refrigerant, row string, size 
 	}
 	bubble, err := ref.BubbleAtT(r.Float("liquid-temperature"))
 	if err != nil {
-		refuseState(r, ref, "liquid-temperature", errors.Join(err))
+		refuseState(r, ref, "liquid-temperature", err)
 		return 0, false
 	}
 	factor := charge.LineFactor(tube.Bore(), bubble.RhoLiquid)

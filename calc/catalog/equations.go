@@ -6,6 +6,7 @@ import (
 	"changeout/calc"
 	"changeout/calc/property/fluid"
 	"changeout/calc/property/refrigerant"
+	"changeout/calc/text"
 )
 
 // mixtureModel is the bibliography key of the mixture model for blends.
@@ -30,7 +31,7 @@ func EquationKeys(r *refrigerant.Refrigerant) []string {
 // addKeys adds the keys of a fluid's source, which may name two papers, each
 // once.
 func addKeys(keys []string, source string) []string {
-	for key := range strings.SplitSeq(strings.ToLower(source), ",") {
+	for key := range strings.SplitSeq(text.Lower(source), ",") {
 		known := false
 		for _, k := range keys {
 			known = known || k == key

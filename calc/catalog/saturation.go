@@ -63,7 +63,7 @@ func saturation(r *calc.Run) {
 	byPressure, byTemperature := r.Has("pressure"), r.Has("temperature")
 	switch {
 	case byPressure && byTemperature:
-		r.Refuse("temperature", calc.Missing, "Pressure and saturation temperature are both given; clear one of them.")
+		r.Refuse("temperature", "both-given", "Pressure and saturation temperature are both given; clear one of them.")
 		return
 	case !byPressure && !byTemperature:
 		r.Refuse("pressure", calc.Missing, "Pressure is missing: enter a pressure, or a saturation temperature instead.")
@@ -95,7 +95,7 @@ func saturation(r *calc.Run) {
 func saturationAtPressure(r *calc.Run, ref *refrigerant.Refrigerant, p float64) (bubble, dew refrigerant.Point, ok bool) {
 	bubble, err1 := ref.BubbleAtP(p)
 	dew, err2 := ref.DewAtP(p)
-	if err := errors.Join(err1, err2); err != nil {
+	if err := either(err1, err2); err != nil {
 		refuseState(r, ref, "pressure", err)
 		return bubble, dew, false
 	}
@@ -113,7 +113,7 @@ func saturationAtPressure(r *calc.Run, ref *refrigerant.Refrigerant, p float64) 
 func saturationAtTemperature(r *calc.Run, ref *refrigerant.Refrigerant, t float64) (bubble, dew refrigerant.Point, ok bool) {
 	bubble, err1 := ref.BubbleAtT(t)
 	dew, err2 := ref.DewAtT(t)
-	if err := errors.Join(err1, err2); err != nil {
+	if err := either(err1, err2); err != nil {
 		refuseState(r, ref, "temperature", err)
 		return bubble, dew, false
 	}
@@ -167,11 +167,18 @@ func refuseState(r *calc.Run, ref *refrigerant.Refrigerant, input string, err er
 	sentence := ref.Name + " at " + r.Given(input) + " is outside what is given here: saturation from " + show(tMin) + " to " + show(tMax)
 	low, err1 := ref.DewAtT(tMin)
 	high, err2 := ref.BubbleAtT(tMax)
-	if errors.Join(err1, err2) == nil {
+	if either(err1, err2) == nil {
 		sentence += ", that is " + r.Text(unit.Pressure, low.P, pressureUnits...) + " to " + r.Text(unit.Pressure, high.P, pressureUnits...)
 	}
 	if !errors.Is(err, refrigerant.ErrRange) {
 		sentence = ref.Name + " at " + r.Given(input) + ": the equations gave no sure answer, so none is shown. Try a value a little away from it"
 	}
 	r.Refuse(input, "outside-range", sentence+".")
+}
+
+func either(a, b error) error {
+	if a != nil {
+		return a
+	}
+	return b
 }

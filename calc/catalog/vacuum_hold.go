@@ -51,7 +51,7 @@ var VacuumHold = &calc.Worksheet{
 		{ID: "repeat-if-moist", Label: "A repeat should end below, if it was moisture", Quantity: unit.VacuumPressure, Units: []string{"micron", "Pa"}, Significant: 2},
 	},
 	Verdicts: holdVerdicts,
-	Compute: vacuumHold,
+	Compute:  vacuumHold,
 	Limits: []string{
 		"A vacuum hold does not replace the pressure test with nitrogen. Vacuum can pull a defect shut.",
 		"A gauge on the pump reads the pump. The log must come from the far end of the system.",

@@ -71,18 +71,29 @@ func refuseHold(r *calc.Run, rows *calc.Rows, err error) {
 }
 
 func holdOutputs(r *calc.Run, res *hold.Result) {
+	// What is below a thousandth of the accepted rise is rounding of the fit.
+	negligible := res.InflowLimit / 1000
+	rise := func(v float64) float64 {
+		if math.Abs(v) < negligible {
+			return 0
+		}
+		return v
+	}
 	setFinite := func(id string, v float64) {
 		if !math.IsNaN(v) && !math.IsInf(v, 0) {
 			r.Set(id, v)
 		}
 	}
-	setFinite("leak-rise", res.Inflow.Best)
-	setFinite("leak-rise-low", res.Inflow.Low)
+	setFinite("leak-rise", rise(res.Inflow.Best))
+	setFinite("leak-rise-low", rise(res.Inflow.Low))
 	setFinite("leak-rise-high", res.Inflow.High)
 	setFinite("leak-rise-limit", res.InflowLimit)
-	setFinite("leak-rate", res.Throughput.Best)
+	if r.Has("volume") {
+		setFinite("leak-rate", rise(res.Inflow.Best)*r.Float("volume"))
+	}
 	setFinite("leak-rate-high", res.Throughput.High)
-	if res.LevelKnown {
+	// A level means something only where the rise ends.
+	if res.LevelKnown && res.Verdict != hold.Leak && res.Verdict != hold.LeakAndMoisture {
 		setFinite("level", res.Level.Best)
 	}
 	setFinite("last-pressure", res.LastPressure)
@@ -125,9 +136,11 @@ func holdSteps(r *calc.Run, res *hold.Result) {
 		}
 		r.Step("Explanation: "+modelNames[c.Model]+mark, "weighted misfit "+unit.Significant(c.Residual, 3)+", about 1 fits to the noise; a lower score is better", "score "+unit.Fixedf(c.Score, 1), practice)
 	}
-	r.Step("Steady rise", "fitted slope after the other parts, "+unit.Fixedf(100*res.Confidence, 0)+" % sure", rate(res.Inflow.Low)+" to "+rate(res.Inflow.High), practice)
+	r.Step("Steady rise", "fitted slope after the other parts", r.OutputText("leak-rise"), practice)
+	sure := unit.Fixedf(100*res.Confidence, 0) + " % sure, "
+	r.Step("Steady rise, at most", sure+"at least "+rate(res.Inflow.Low), r.OutputText("leak-rise-high"), practice)
 	r.Step("Accepted rise", "stated, or (limit − target) ÷ 12 h", rate(res.InflowLimit), practice)
-	if res.Throughput.Best > 0 {
+	if r.Has("volume") {
 		r.Step("Leak rate", "rise × volume = "+rate(res.Inflow.Best)+" × "+r.Given("volume"), r.OutputText("leak-rate"), practice)
 	}
 	r.Step("Water at the last pressure", "saturation line of water, ice below 0.01 °C", r.OutputText("boiling-point"), calc.Cite{Key: "iapws-r14-08"})

@@ -11,6 +11,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	words "changeout/calc/text"
 )
 
 // Line is one curve or set of points, in the units of the axes.
@@ -194,8 +196,13 @@ func ticks(a, b float64, n int, logarithmic bool) []float64 {
 		}
 	}
 	var out []float64
-	for v := math.Ceil(a/step-1e-9) * step; v <= b+step*1e-9; v += step {
-		out = append(out, math.Round(v/step)*step)
+	first := math.Ceil(a/step - 1e-9)
+	for i := range 2 * n {
+		v := (first + float64(i)) * step
+		if v > b+step*1e-9 {
+			break
+		}
+		out = append(out, v)
 	}
 	return out
 }
@@ -240,12 +247,14 @@ func label(v float64) string {
 	if strings.ContainsAny(s, "e") {
 		s = strconv.FormatFloat(v, 'f', -1, 64)
 	}
-	if len(s) > 4 && !strings.Contains(s, ".") && v >= 1e4 {
-		s = s[:len(s)-3] + "\u202f" + s[len(s)-3:]
+	if !strings.Contains(s, ".") && v >= 1e4 {
+		for i := len(s) - 3; i > 0; i -= 3 {
+			s = s[:i] + "\u202f" + s[i:]
+		}
 	}
-	return s
+	return strings.Replace(s, "-", "−", 1)
 }
 
-var escaper = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;")
-
-func escape(s string) string { return escaper.Replace(s) }
+func escape(s string) string {
+	return words.Swap(s, "&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;")
+}

@@ -9,6 +9,7 @@ import (
 	"encoding/csv"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"math"
 	"path"
@@ -62,7 +63,7 @@ func Load(dir fs.FS, worksheet string) ([]Case, error) {
 	for {
 		rec, err := r.Read()
 		if err != nil {
-			if errors.Is(err, fs.ErrClosed) || err.Error() == "EOF" {
+			if errors.Is(err, io.EOF) {
 				return cases, nil
 			}
 			return nil, fmt.Errorf("%s: %w", name, err)

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"changeout/calc/text"
 )
 
 // NumberTrouble says why a text is no plain number.
@@ -32,8 +34,8 @@ type Number struct {
 // and 1.234,5. A comma before exactly three digits can mean thousands as well
 // (1,234), and then the answer is NumberTwoWays. Spaces and apostrophes
 // between groups of three digits are thousands separators.
-func ParseNumber(text string) Number {
-	s := strings.TrimSpace(text)
+func ParseNumber(given string) Number {
+	s := strings.TrimSpace(given)
 	if v, rest, ok := parseFraction(s); ok {
 		return Number{Value: v, Rest: rest}
 	}
@@ -42,7 +44,7 @@ func ParseNumber(text string) Number {
 		return Number{Trouble: NumberNone, Rest: s}
 	}
 	body, rest := s[:end], strings.TrimSpace(s[end:])
-	body = strings.NewReplacer("−", "-", "\u00a0", "", "\u202f", "", "\u2009", "", " ", "", "'", "", "’", "").Replace(body)
+	body = text.Swap(body, "−", "-", "\u00a0", "", "\u202f", "", "\u2009", "", " ", "", "'", "", "’", "")
 	plain, other := settleSeparators(body)
 	v, err := strconv.ParseFloat(plain, 64)
 	if err != nil || math.IsNaN(v) || math.IsInf(v, 0) {
@@ -121,7 +123,7 @@ func scanNumber(s string) (end, digits int) {
 				return end, digits
 			}
 			i += len("−")
-		case digits > 0 && groupGap(s[i:]) > 0:
+		case digits > 0 && groupHead(s[:i]) && groupGap(s[i:]) > 0:
 			i += groupGap(s[i:])
 		case (c == 'e' || c == 'E') && digits > 0:
 			n := exponent(s[i:])
@@ -134,6 +136,16 @@ func scanNumber(s string) (end, digits int) {
 		}
 	}
 	return end, digits
+}
+
+// groupHead reports whether a thousands gap may follow: one to three digits
+// since the sign or the last gap, and no decimal sign before.
+func groupHead(s string) bool {
+	n := len(s)
+	for n > 0 && s[n-1] >= '0' && s[n-1] <= '9' {
+		n--
+	}
+	return len(s)-n <= 3 && !strings.ContainsAny(s, ".,")
 }
 
 // groupGap returns the length of a thousands gap that is followed by exactly

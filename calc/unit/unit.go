@@ -11,7 +11,11 @@
 // the declaration names the right Quantity.
 package unit
 
-import "strings"
+import (
+	"strings"
+
+	"changeout/calc/text"
+)
 
 // System is the family of units that a person reads most easily.
 type System string
@@ -110,8 +114,8 @@ func (q *Quantity) VagueUnit(id string) *Vague {
 }
 
 func fold(s string) string {
-	s = strings.ToLower(strings.TrimSpace(s))
-	s = strings.NewReplacer("°", "", "º", "", "μ", "u", "µ", "u", "³", "3", "²", "2", "·", "", " ", "", "\u00a0", "", "\u202f", "").Replace(s)
+	s = text.Lower(strings.TrimSpace(s))
+	s = text.Swap(s, "°", "", "º", "", "μ", "u", "µ", "u", "³", "3", "²", "2", "·", "", " ", "", "\u00a0", "", "\u202f", "")
 	return s
 }
 

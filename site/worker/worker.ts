@@ -35,7 +35,7 @@ self.addEventListener("fetch", (event) => {
 self.addEventListener("message", (event) => {
   const message = event.data as ToWorker;
   if (message.type === "use") void self.skipWaiting();
-  if (message.type === "state") event.waitUntil(stored().then((n) => event.source?.postMessage({ type: "state", stored: n, total: digests.size } satisfies ToPage)));
+  if (message.type === "state") event.waitUntil(report());
 });
 
 async function install(): Promise<void> {
@@ -64,7 +64,7 @@ async function install(): Promise<void> {
 async function activate(): Promise<void> {
   for (const name of await caches.keys()) if (name.startsWith(family) && name !== cacheName) await caches.delete(name);
   await self.clients.claim();
-  await tell({ type: "state", stored: await stored(), total: digests.size });
+  await report();
 }
 
 /** The file, from this version's cache. One the phone has dropped is fetched again, checked, and kept. */
@@ -128,12 +128,24 @@ function response(path: string, bytes: ArrayBuffer): Response {
   return new Response(bytes.slice(0), { headers: { "content-type": contentType(path), "content-length": String(bytes.byteLength), "x-content-type-options": "nosniff" } });
 }
 
-async function stored(): Promise<number> {
+/** Tells how much is held; what the phone has dropped is fetched again while there is signal, and told again. */
+async function report(): Promise<void> {
+  const lost = await missing();
+  await tell({ type: "state", stored: digests.size - lost.length, total: digests.size });
+  if (lost.length === 0) return;
+  const cache = await caches.open(cacheName);
+  try {
+    for (const path of lost) await save(cache, path, digests.get(path) ?? "");
+  } catch {
+    return; // said already: files are missing
+  }
+  await tell({ type: "state", stored: digests.size - (await missing()).length, total: digests.size });
+}
+
+async function missing(): Promise<string[]> {
   const cache = await caches.open(cacheName);
   const held = new Set((await cache.keys()).map((request) => request.url));
-  let n = 0;
-  for (const path of files) if (held.has(address(path))) n++;
-  return n;
+  return [...files].filter((path) => !held.has(address(path)));
 }
 
 async function sha256(bytes: ArrayBuffer): Promise<string> {

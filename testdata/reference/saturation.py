@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Saturation states of every refrigerant of the catalogue from CoolProp (HEOS backend), as check values.
+"""Saturation and single-phase states of every refrigerant of the catalogue from CoolProp (HEOS backend), as check values.
 
     python3 testdata/reference/saturation.py            write the files
     python3 testdata/reference/saturation.py --check    compute again and compare with the committed files
@@ -12,6 +12,7 @@ import math
 import os
 import re
 import sys
+import zlib
 
 import CoolProp
 import CoolProp.CoolProp as CP
@@ -99,6 +100,92 @@ def rows(name, critical, shares):
                 yield f"{name},{quantity},{T:.2f},K,{value:.11g},{unit},{tol:g},coolprop,{where},library"
 
 
+# One state in the vapour and one in the liquid or the dense region, from which enthalpy and entropy are counted.
+def states(name, critical, shares):
+    """Single-phase rows: density, heat capacities, speed of sound, and differences of enthalpy and entropy."""
+    seed = zlib.crc32(name.encode())
+
+    def random():  # a small generator of its own, the same in every version of Python
+        nonlocal seed
+        seed = (seed * 1103515245 + 12345) % 2**31
+        return seed / 2**31
+
+    fluids = [coolprop_name(c) for c, _ in shares]
+    state = CP.AbstractState("HEOS", "&".join(fluids))
+    masses = [CP.PropsSI("M", f) for f in fluids]
+    if len(shares) > 1:
+        moles = [p / m for (_, p), m in zip(shares, masses)]
+        state.set_mole_fractions([x / sum(moles) for x in moles])
+    lowest = max(CP.PropsSI("Ttriple", f) for f in fluids) + 1
+    highest = min(min(CP.PropsSI("Tmax", f) for f in fluids), 423.15)
+    if critical is None:
+        critical = state.T_critical()
+    pc = max(p for p in [CP.PropsSI("pcrit", f) for f in fluids])
+
+    def at(T, p, phase):
+        state.specify_phase(phase)
+        state.update(CP.PT_INPUTS, p, T)
+        return (state.rhomass(), state.hmass(), state.smass(), state.cpmass(), state.cvmass(), state.speed_sound())
+
+    def saturated(q, T):
+        state.unspecify_phase()
+        try:
+            state.update(CP.QT_INPUTS, q, T)
+            return state.p()
+        except Exception:
+            return math.nan
+
+    for region in ("vapor", "liquid"):
+        first = None
+        for _ in range(3):
+            if region == "vapor":
+                low = max(lowest, 0.65 * critical)
+                T = round(low + (highest - low) * random(), 2)
+                top = 6e6
+                if T < 0.96 * critical:
+                    top = 0.95 * saturated(1, T)
+                elif T < 1.08 * critical:
+                    continue
+                p = float(f"{top * (0.02 + 0.98 * random()):.4g}")
+                phase = CP.iphase_gas if T < critical else CP.iphase_supercritical
+                if T >= critical and p < pc:
+                    phase = CP.iphase_supercritical_gas
+            else:
+                low = max(lowest, 0.6 * critical)
+                if low > 0.95 * critical:
+                    continue
+                T = round(low + (0.95 * critical - low) * random(), 2)
+                p = float(f"{saturated(0, T) * 1.02 + 6e6 * random():.4g}")
+                phase = CP.iphase_liquid
+            if math.isnan(p):
+                print(f"left out: {name} {region} {T} K: no saturation", file=sys.stderr)
+                continue
+            try:
+                v = at(T, p, phase)
+            except Exception as e:
+                print(f"left out: {name} {region} {T} K {p} Pa: {str(e)[:80]}", file=sys.stderr)
+                continue
+            # CoolProp can land on another branch; a liquid below the critical density is one sign.
+            rc = CP.PropsSI("rhocrit", fluids[0]) if len(shares) == 1 else state.rhomolar_reducing() * sum(x * m for x, m in zip(state.get_mole_fractions(), masses))
+            if (region == "liquid") != (v[0] > 1.05 * rc) and T < critical:
+                print(f"left out: {name} {region} {T} K {p} Pa: density {v[0]}", file=sys.stderr)
+                continue
+            here = f"{T:.2f};{p:.10g}"
+            rows = [("density", v[0], "kg/m3"), ("cp", v[3], "J/(kg K)"), ("cv", v[4], "J/(kg K)"), ("speed of sound", v[5], "m/s")]
+            if first:
+                rows += [(f"enthalpy from {first[0]}", v[1] - first[1][1], "J/kg"), (f"entropy from {first[0]}", v[2] - first[1][2], "J/(kg K)")]
+            else:
+                first = (here, v)
+            for quantity, value, unit in rows:
+                yield f"{name},{quantity},{here},K;Pa,{value:.11g},{unit},{1e-6:g},coolprop,HEOS {CoolProp.__version__},library"
+
+
+STATES_HEAD = """# Single-phase states computed with CoolProp {version} (HEOS backend), the open reference library. Written by
+# testdata/reference/saturation.py, which also checks them (--check). Input is temperature;pressure. Enthalpy and entropy are
+# differences from the state named in the quantity. Tolerance is relative; for differences it is relative to cp ΔT and R, see the test.
+refrigerant,quantity,input,input_unit,expected,unit,tolerance,source,locator,read
+"""
+
 HEAD = """# Saturation states computed with CoolProp {version} (HEOS backend), the open reference library. Written by
 # testdata/reference/saturation.py, which also checks them (--check). Same published coefficients as ours: this is a check of
 # the programming, not of the equations. Tolerance is relative. At a bubble point the vapour is incipient, at a dew point the liquid.
@@ -107,7 +194,7 @@ refrigerant,quantity,input,input_unit,expected,unit,tolerance,source,locator,rea
 
 
 def compute(which):
-    pure, blend = [], []
+    pure, blend, single = [], [], []
     for name, critical, shares in catalogue():
         if which and name not in which:
             continue
@@ -117,7 +204,8 @@ def compute(which):
             print(f"left out: {name}: {str(e)[:80]}", file=sys.stderr)
             continue
         (pure if len(shares) == 1 else blend).extend(lines)
-    return {"coolprop-pure.csv": pure, "coolprop-blends.csv": blend}
+        single.extend(states(name, critical, shares))
+    return {"coolprop-pure.csv": pure, "coolprop-blends.csv": blend, "coolprop-states.csv": single}
 
 
 def main(args):
@@ -131,7 +219,7 @@ def main(args):
         path = os.path.join(OUT, file)
         if not check:
             with open(path, "w", encoding="utf-8") as f:
-                f.write(HEAD.format(version=CoolProp.__version__) + "\n".join(lines) + "\n")
+                f.write((STATES_HEAD if "states" in file else HEAD).format(version=CoolProp.__version__) + "\n".join(lines) + "\n")
             print(f"{path}: {len(lines)} rows")
             continue
         with open(path, encoding="utf-8") as f:

@@ -30,19 +30,15 @@ import (
 	"strings"
 
 	"changeout/calc"
+	"changeout/calc/text"
 	"changeout/calc/unit"
-)
-
-var (
-	escaper   = strings.NewReplacer("\\", "\\\\", "\t", "\\t", "\n", "\\n")
-	unescaper = strings.NewReplacer("\\\\", "\\", "\\t", "\t", "\\n", "\n")
 )
 
 // DecodeRequest reads a request. Lines it does not know are skipped, so that a
 // newer page can talk to an older module.
-func DecodeRequest(text string) calc.Request {
+func DecodeRequest(message string) calc.Request {
 	var req calc.Request
-	for line := range strings.SplitSeq(text, "\n") {
+	for line := range strings.SplitSeq(message, "\n") {
 		f := fields(line)
 		switch f[0] {
 		case "worksheet":
@@ -110,9 +106,9 @@ func EncodeAnswer(a calc.Answer) string {
 }
 
 // DecodeAnswer reads a reply; tests that run the module use it.
-func DecodeAnswer(text string) calc.Answer {
+func DecodeAnswer(message string) calc.Answer {
 	var a calc.Answer
-	for l := range strings.SplitSeq(text, "\n") {
+	for l := range strings.SplitSeq(message, "\n") {
 		f := fields(l)
 		switch f[0] {
 		case "problem":
@@ -144,7 +140,7 @@ func line(b *strings.Builder, fields ...string) {
 		if i > 0 {
 			b.WriteByte('\t')
 		}
-		b.WriteString(escaper.Replace(f))
+		b.WriteString(text.Swap(f, "\\", "\\\\", "\t", "\\t", "\n", "\\n"))
 	}
 	b.WriteByte('\n')
 }
@@ -152,7 +148,7 @@ func line(b *strings.Builder, fields ...string) {
 func fields(line string) []string {
 	f := strings.Split(line, "\t")
 	for i := range f {
-		f[i] = unescaper.Replace(f[i])
+		f[i] = text.Swap(f[i], "\\\\", "\\", "\\t", "\t", "\\n", "\n")
 	}
 	return f
 }

@@ -40,16 +40,23 @@ func validID(id string) bool {
 
 const idHint = "use lower-case letters, digits and single hyphens"
 
-// setLines gives a block its lines for inline Markdown: the first starts behind a label of ours, spaces at the left of
-// each line and at the end are dropped, and so are empty lines, which goldmark's inline parser cannot take.
-// It takes a final {#id} off when withID is set.
-func setLines(n ast.Node, lines []text.Segment, source []byte, withID bool) (id string) {
-	kept := n.Lines()
-	for _, segment := range lines {
-		if segment = segment.TrimLeftSpace(source); segment.Len() > 0 {
-			kept.Append(segment)
+// setLines gives a block lines of a paragraph for inline Markdown: the first starts behind a label of skip bytes, spaces
+// at the left of each line and at the end are dropped, and so are empty lines, which goldmark's inline parser cannot
+// take. It takes a final {#id} off when withID is set. The slice is changed: its paragraph is about to go.
+func setLines(n ast.Node, lines []text.Segment, skip int, source []byte, withID bool) (id string) {
+	filled := lines[:0]
+	for i, segment := range lines {
+		segment = segment.TrimLeftSpace(source)
+		if i == 0 {
+			segment.Start += min(skip, segment.Len())
+			segment = segment.TrimLeftSpace(source)
+		}
+		if segment.Len() > 0 {
+			filled = append(filled, segment)
 		}
 	}
+	kept := n.Lines()
+	kept.AppendAll(filled)
 	last := kept.Len() - 1
 	if last < 0 {
 		return ""

@@ -126,7 +126,7 @@ func (cautionPartTransformer) Transform(paragraph *ast.Paragraph, reader text.Re
 	lines := paragraph.Lines()
 	first := caution.FirstChild() == ast.Node(paragraph)
 	var part *cautionPartNode
-	var partLines []text.Segment
+	from, label := 0, 0 // the part's first line, and the length of its label
 	for i := range lines.Len() {
 		segment := lines.At(i)
 		segment = segment.TrimLeftSpace(source)
@@ -143,17 +143,15 @@ func (cautionPartTransformer) Transform(paragraph *ast.Paragraph, reader text.Re
 		}
 		if part == nil || role != roleOther {
 			if part != nil {
-				setLines(part, partLines, source, false)
+				setLines(part, lines.Sliced(from, i), label, source, false)
 			}
-			part, partLines = &cautionPartNode{role: role}, nil
+			part, from, label = &cautionPartNode{role: role}, i, skip
 			part.SetPos(segment.Start)
 			caution.InsertBefore(caution, paragraph, part)
 		}
-		segment.Start += min(skip, len(value))
-		partLines = append(partLines, segment)
 	}
 	if part != nil {
-		setLines(part, partLines, source, false)
+		setLines(part, lines.Sliced(from, lines.Len()), label, source, false)
 	}
 	caution.RemoveChild(caution, paragraph)
 }

@@ -17,9 +17,40 @@ import (
 )
 
 // code colours fenced code at build: chroma sets classes, and the site's CSS gives them colours.
-type code struct{}
+type code struct{ coloured codeCache }
 
-func (code) Extend(m goldmark.Markdown) { register(m, codeRenderer{}) }
+func (c *code) Extend(m goldmark.Markdown) { register(m, codeRenderer{&c.coloured}) }
+
+// A codeCache keeps coloured blocks: chroma takes longer for ten lines than goldmark for a page, and the same samples
+// come again on other pages and whenever serve rebuilds.
+type codeCache struct {
+	mu     sync.Mutex
+	blocks map[codeKey]string
+}
+
+type codeKey struct{ language, code string }
+
+// mostCodeBlocks bounds the cache; beyond it blocks are coloured anew each time.
+const mostCodeBlocks = 500
+
+func (c *codeCache) get(language, code string) string {
+	c.mu.Lock()
+	html, ok := c.blocks[codeKey{language, code}]
+	c.mu.Unlock()
+	if ok {
+		return html
+	}
+	html = highlight(codeLexers()[language], code)
+	c.mu.Lock()
+	if c.blocks == nil {
+		c.blocks = map[codeKey]string{}
+	}
+	if len(c.blocks) < mostCodeBlocks {
+		c.blocks[codeKey{language, code}] = html
+	}
+	c.mu.Unlock()
+	return html
+}
 
 // codeLanguages are the words that may follow ```. They are few on purpose: the site's CSS and the reader know them.
 var codeLanguages = []string{"apache", "bash", "caddyfile", "csv", "go", "holdlog", "json", "nginx", "text"}
@@ -54,14 +85,14 @@ func (w *walker) readCode(n *ast.FencedCodeBlock) {
 	}
 }
 
-type codeRenderer struct{}
+type codeRenderer struct{ coloured *codeCache }
 
 func (r codeRenderer) RegisterFuncs(reg renderer.NodeRendererFuncRegisterer) {
 	reg.Register(ast.KindFencedCodeBlock, r.block)
 	reg.Register(ast.KindCodeBlock, r.block)
 }
 
-func (codeRenderer) block(w util.BufWriter, source []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+func (r codeRenderer) block(w util.BufWriter, source []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	if !entering {
 		return ast.WalkContinue, nil
 	}
@@ -71,10 +102,9 @@ func (codeRenderer) block(w util.BufWriter, source []byte, node ast.Node, enteri
 	}
 	// The keyboard must be able to scroll a wide block.
 	_, _ = w.WriteString(`<pre class="co-code" tabindex="0"><code`)
-	lexer := chroma.Lexer(nil)
-	if slices.Contains(codeLanguages, language) {
+	known := slices.Contains(codeLanguages, language)
+	if known {
 		_, _ = w.WriteString(` class="co-code__` + language + `"`)
-		lexer = codeLexers()[language]
 	}
 	_ = w.WriteByte('>')
 	var lines strings.Builder
@@ -82,26 +112,23 @@ func (codeRenderer) block(w util.BufWriter, source []byte, node ast.Node, enteri
 		segment := node.Lines().At(i)
 		lines.Write(segment.Value(source))
 	}
-	if !highlight(w, lexer, lines.String()) {
+	if known {
+		_, _ = w.WriteString(r.coloured.get(language, lines.String()))
+	} else {
 		_, _ = w.Write(util.EscapeHTML([]byte(lines.String())))
 	}
 	_, _ = w.WriteString("</code></pre>\n")
 	return ast.WalkSkipChildren, nil
 }
 
-// highlight writes coloured code; false means that nothing was written.
-func highlight(w util.BufWriter, lexer chroma.Lexer, code string) bool {
-	if lexer == nil {
-		return false
+// highlight gives coloured code; what a lexer cannot read stays plain.
+func highlight(lexer chroma.Lexer, code string) string {
+	if lexer != nil {
+		var out strings.Builder
+		tokens, err := lexer.Tokenise(nil, code)
+		if err == nil && codeFormatter.Format(&out, codeStyle, tokens) == nil {
+			return out.String()
+		}
 	}
-	tokens, err := lexer.Tokenise(nil, code)
-	if err != nil {
-		return false
-	}
-	var out strings.Builder
-	if codeFormatter.Format(&out, codeStyle, tokens) != nil {
-		return false
-	}
-	_, _ = w.WriteString(out.String())
-	return true
+	return string(util.EscapeHTML([]byte(code)))
 }

@@ -61,8 +61,7 @@ func (decideTransformer) Transform(paragraph *ast.Paragraph, reader text.Reader,
 	n := &decideNode{}
 	n.SetPos(segment.Start)
 	n.SetBlankPreviousLines(paragraph.HasBlankPreviousLines())
-	segment.Start += len(decideLabel)
-	n.given = setLines(n, append([]text.Segment{segment}, lines.Sliced(1, lines.Len())...), source, true)
+	n.given = setLines(n, lines.Sliced(0, lines.Len()), len(decideLabel), source, true)
 	parent := paragraph.Parent()
 	parent.InsertBefore(parent, paragraph, n)
 	parent.RemoveChild(parent, paragraph)

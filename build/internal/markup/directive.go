@@ -192,11 +192,14 @@ func appendText(parent ast.Node, role string, segment text.Segment) {
 	parent.AppendChild(parent, n)
 }
 
+// rangeMarks are the ways people write a range.
+var rangeMarks = strings.NewReplacer("–", "-", "—", "-", " to ", "-")
+
 // parseLength reads “30 min”, “1 h 30 min” or a range “2-5 min”, and gives the seconds of the longer end.
 func parseLength(s string) (seconds int, shown string, ok bool) {
 	// The longest wait of the job is a night or a week-end; beyond this it is a slip of the keyboard.
 	const longest = 14 * 24 * 3600
-	s = strings.NewReplacer("–", "-", "—", "-", " to ", "-").Replace(s)
+	s = rangeMarks.Replace(s)
 	var show strings.Builder
 	total := 0.0
 	rest := strings.TrimSpace(s)
@@ -390,11 +393,15 @@ func (directiveRenderer) text(w util.BufWriter, _ []byte, node ast.Node, enterin
 	n := node.(*directiveTextNode)
 	switch {
 	case n.role == "label" && entering:
-		_, _ = w.WriteString(`<label for="` + n.id + `">`)
+		_, _ = w.WriteString(`<label for="`)
+		_, _ = w.WriteString(n.id)
+		_, _ = w.WriteString(`">`)
 	case n.role == "label":
 		_, _ = w.WriteString(`</label>`)
 	case n.role == "title" && entering:
-		_, _ = w.WriteString(`<p class="co-wait__title" id="` + n.id + `">`)
+		_, _ = w.WriteString(`<p class="co-wait__title" id="`)
+		_, _ = w.WriteString(n.id)
+		_, _ = w.WriteString(`">`)
 	case n.role == "title":
 		_, _ = w.WriteString(`</p><p class="co-wait__length">`)
 		_, _ = w.Write(util.EscapeHTML([]byte(n.Parent().(*waitNode).length)))

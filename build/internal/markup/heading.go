@@ -35,7 +35,7 @@ func (p headingParser) Open(parent ast.Node, reader text.Reader, pc parser.Conte
 	segment, id := cutID(n.Lines().At(0), reader.Source())
 	if id != "" {
 		n.Lines().Set(0, segment)
-		n.SetAttribute(attributeID, []byte(id))
+		n.SetAttribute(attributeID, id)
 	}
 	return n, state
 }
@@ -48,7 +48,7 @@ func (w *walker) readHeading(n *ast.Heading) {
 	words := bytes.TrimSpace(w.plain)
 	var id string
 	if given, ok := n.Attribute(attributeID); ok {
-		id = string(given.([]byte))
+		id = given.(string)
 		if !validID(id) {
 			w.problem(line, "heading id is "+id, idHint)
 		}
@@ -60,7 +60,7 @@ func (w *walker) readHeading(n *ast.Heading) {
 			words, _, _ = bytes.Cut(words, []byte(" ("))
 		}
 		id = w.free(w.slug(prefix, words, 0, "section"), line)
-		n.SetAttribute(attributeID, []byte(id))
+		n.SetAttribute(attributeID, id)
 	}
 	heading := Heading{n.Level, id, string(bytes.TrimSpace(w.plain)), line}
 	switch {

@@ -7,6 +7,7 @@
 package markup
 
 import (
+	"bytes"
 	"sync"
 
 	"github.com/yuin/goldmark"
@@ -59,8 +60,8 @@ func New(env Env) *Converter {
 	return &Converter{
 		env: env,
 		markdown: goldmark.New(goldmark.WithExtensions(
-			headings{}, cautions{}, steps{}, tables{}, decisions{}, directives{}, citations{}, terms{}, links{}, code{},
-			walking{},
+			headings{}, cautions{}, steps{}, tables{}, decisions{}, directives{}, citations{}, terms{}, links{},
+			&code{}, walking{},
 		)),
 		hazards: newHazardIndex(env.Hazards),
 		walkers: sync.Pool{New: func() any { return &walker{ids: map[string]int{}} }},
@@ -79,11 +80,9 @@ func (c *Converter) Convert(p *page.Page) *Result {
 	pc.Set(walkerKey, w)
 	document := c.markdown.Parser().Parse(text.NewReader(p.Body), parser.WithContext(pc))
 
-	// Blocks of ours are wordier than plain Markdown: twice the source holds nearly every page without growing.
-	out := output{make([]byte, 0, 2*len(p.Body)+1024)}
-	_ = c.markdown.Renderer().Render(&out, p.Body, document) // output cannot fail, and neither do our renderers
-	writeSources(&out, w.result.Sources)
-	w.result.HTML = out.bytes
+	_ = c.markdown.Renderer().Render(&w.out, p.Body, document) // output cannot fail, and neither do our renderers
+	writeSources(&w.out, w.result.Sources)
+	w.result.HTML = bytes.Clone(w.out.bytes) // the buffer is for the next page; the result keeps no spare room
 	return w.result
 }
 

@@ -99,6 +99,7 @@ func (stepPartTransformer) Transform(paragraph *ast.Paragraph, reader text.Reade
 	segment = segment.TrimLeftSpace(source)
 	value := source[segment.Start:segment.Stop]
 	var first ast.Node
+	boxLength := 0
 	if item.FirstChild() == ast.Node(paragraph) {
 		box, ticked := cutBox(value)
 		if box == 0 {
@@ -110,21 +111,20 @@ func (stepPartTransformer) Transform(paragraph *ast.Paragraph, reader text.Reade
 		}
 		words := &stepTextNode{number: numberBefore(source, segment.Start)}
 		words.SetPos(segment.Start)
-		first = words
-		segment.Start += box
+		first, boxLength = words, box
 	} else {
 		if item.FirstChild().Kind() != kindStepText || !bytes.HasPrefix(value, whyLabel) {
 			return
 		}
 	}
 	current := first
-	var kept []text.Segment
-	finish := func() {
+	from, label := 0, boxLength // first line of the current part, and the length of its label
+	finish := func(to int) {
 		if current == nil {
 			return
 		}
 		words, isText := current.(*stepTextNode)
-		given := setLines(current, kept, source, isText)
+		given := setLines(current, lines.Sliced(from, to), label, source, isText)
 		if isText {
 			words.given = given
 		}
@@ -132,20 +132,16 @@ func (stepPartTransformer) Transform(paragraph *ast.Paragraph, reader text.Reade
 		item.InsertBefore(item, paragraph, current)
 	}
 	for i := range lines.Len() {
-		if i > 0 {
-			segment = lines.At(i)
-		}
+		segment = lines.At(i)
 		segment = segment.TrimLeftSpace(source)
 		if bytes.HasPrefix(source[segment.Start:segment.Stop], whyLabel) {
-			finish()
+			finish(i)
 			why := &whyNode{}
 			why.SetPos(segment.Start)
-			current, kept = why, nil
-			segment.Start += len(whyLabel)
+			current, from, label = why, i, len(whyLabel)
 		}
-		kept = append(kept, segment)
 	}
-	finish()
+	finish(lines.Len())
 	item.RemoveChild(item, paragraph)
 }
 

@@ -43,6 +43,7 @@ type walker struct {
 	marks      []mark      // where pieces of plain come from
 	collecting bool
 	scratch    []byte
+	out        output // the page's HTML while it is written
 }
 
 // A mark says that plain text from offset on stands in the source at position.
@@ -57,6 +58,11 @@ type localLink struct {
 func (w *walker) start(c *Converter, p *page.Page) {
 	w.Converter, w.page, w.source = c, p, p.Body
 	w.result = &Result{}
+	if p.Kind == page.Procedure { // room for what nearly every procedure has, by its length
+		w.result.IDs = make([]Use, 0, 8+len(p.Body)/300)
+		w.result.Headings = make([]Heading, 0, 8+len(p.Body)/2000)
+		w.result.Steps = make([]Step, 0, 4+len(p.Body)/500)
+	}
 	w.cursor, w.cursorLine = 0, p.BodyLine
 	w.ids["main"], w.ids["sources"] = 0, 0 // written by the layout, and at the page's end
 	w.level = 1
@@ -72,7 +78,8 @@ func (w *walker) stop() {
 	clear(w.missed)
 	clear(w.fragments)
 	*w = walker{ids: w.ids, cautioned: w.cautioned, missed: w.missed, fragments: w.fragments[:0],
-		plain: w.plain[:0], marks: w.marks[:0], scratch: w.scratch[:0]}
+		plain: w.plain[:0], marks: w.marks[:0], scratch: w.scratch[:0],
+		out: output{w.out.bytes[:0]}}
 }
 
 // Transform implements parser.ASTTransformer.

@@ -3,6 +3,7 @@ package publish
 import (
 	"bytes"
 	"context"
+	"crypto/sha256"
 	"fmt"
 	"io"
 	"io/fs"
@@ -28,6 +29,7 @@ type content struct {
 	mu      sync.Mutex
 	pages   map[*page.Page]*converted
 	results map[*page.Page]*markup.Result // the same results, as package check takes them
+	bodies  map[*page.Page][sha256.Size]byte
 }
 
 // converted is one page's result and its line in the search index.
@@ -43,7 +45,7 @@ func (p *Publisher) readContent(in inputs, before *content, last inputs) *conten
 			return before
 		}
 	}
-	c := &content{pages: map[*page.Page]*converted{}, results: map[*page.Page]*markup.Result{}}
+	c := &content{pages: map[*page.Page]*converted{}, results: map[*page.Page]*markup.Result{}, bodies: map[*page.Page][sha256.Size]byte{}}
 	c.book, c.problem = page.Read(p.o.layers()...)
 	c.conv = markup.New(markup.Env{
 		Sources:    p.o.Supply.Sources,
@@ -74,6 +76,16 @@ func (c *content) convert(p *page.Page) *markup.Result {
 	return r
 }
 
+// bodyDigest is the digest of a page's text, taken once.
+func (c *content) bodyDigest(p *page.Page) [sha256.Size]byte {
+	sum, ok := c.bodies[p]
+	if !ok {
+		sum = sha256.Sum256(p.Body)
+		c.bodies[p] = sum
+	}
+	return sum
+}
+
 // known converts a page if that was not done yet, for what stands in it.
 func (c *content) known(p *page.Page) {
 	c.mu.Lock()
@@ -101,6 +113,7 @@ func (c *content) reread(names []string) bool {
 		}
 		delete(c.pages, old)
 		delete(c.results, old)
+		delete(c.bodies, old)
 		c.problem = slices.DeleteFunc(c.problem, func(p report.Problem) bool { return p.File == fresh.File })
 		c.problem = append(c.problem, problems...)
 	}

@@ -116,3 +116,6 @@ func (p *Publisher) WatchFolders() []string {
 	}
 	return dirs
 }
+
+// OutputFolder is where the site is.
+func (p *Publisher) OutputFolder() string { return p.o.Out }

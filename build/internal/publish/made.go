@@ -164,9 +164,9 @@ func (m *maker) front() {
 	shelves := []ListGroup{{Title: "Worksheets", Items: m.worksheetItems()}, {Title: "Tables", Items: m.tableShelf()}}
 	for _, g := range m.contentsGroups() {
 		g.Items = slices.DeleteFunc(g.Items, func(i ListItem) bool {
-			return i.Stage > 0 || strings.HasPrefix(i.URL, "worksheets") || strings.HasPrefix(i.URL, "tables")
+			return i.Stage > 0 || i.URL == "index.html" || strings.HasPrefix(i.URL, "worksheets") || strings.HasPrefix(i.URL, "tables")
 		})
-		shelves = append(shelves, g)
+		shelves = append(shelves, shorten(g))
 	}
 	shelves = slices.DeleteFunc(shelves, func(g ListGroup) bool { return len(g.Items) == 0 })
 	for i := range shelves {
@@ -178,6 +178,16 @@ func (m *maker) front() {
 		return FrontData{Frame: f, Stages: stages, Shelves: shelves}, nil
 	}
 	m.depends(u, stages, shelves)
+}
+
+// shorten keeps the front page a page: of a long group it shows the beginning
+// and the way to the rest.
+func shorten(g ListGroup) ListGroup {
+	const most, shown = 12, 8
+	if n := len(g.Items); n > most {
+		g.Items = append(slices.Clone(g.Items[:shown]), ListItem{Title: fmt.Sprintf("All %d pages", n), URL: "contents.html"})
+	}
+	return g
 }
 
 // contents is the reading order as one page.

@@ -6,7 +6,6 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"errors"
-	"fmt"
 	"io/fs"
 	"maps"
 	"os"
@@ -210,13 +209,16 @@ func (o *output) removeStale() (removed int, err error) {
 }
 
 func (o *output) writeRecord() error {
-	var b bytes.Buffer
+	b := make([]byte, 0, 100*len(o.next))
 	for _, name := range slices.Sorted(maps.Keys(o.next)) {
 		sum := o.next[name].sum
-		fmt.Fprintf(&b, "%s  %s\n", hex.EncodeToString(sum[:]), name)
+		b = hex.AppendEncode(b, sum[:])
+		b = append(b, "  "...)
+		b = append(b, name...)
+		b = append(b, '\n')
 	}
 	file := filepath.Join(o.staging, "record")
-	if err := os.WriteFile(file, b.Bytes(), 0o644); err != nil {
+	if err := os.WriteFile(file, b, 0o644); err != nil {
 		return err
 	}
 	return os.Rename(file, o.path(RecordFile))

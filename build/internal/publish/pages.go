@@ -1,6 +1,8 @@
 package publish
 
 import (
+	"crypto/sha256"
+	"encoding/binary"
 	"strings"
 	"time"
 
@@ -26,18 +28,22 @@ func (p *Publisher) contentUnits(e *edition) []*unit {
 	}
 	made := p.madeIDs()
 	terms := digestOf(b.Glossary.Terms, b.Hazards.Rows)
+	stages := map[int]string{}
+	for _, s := range b.Stages {
+		stages[s.Number] = s.Title
+	}
 	crumbs := crumbs(b.Contents)
 	units := make([]*unit, 0, len(ordered))
 	for _, pg := range ordered {
 		if made[pg.ID] {
 			continue
 		}
-		units = append(units, pageUnit(e, pg, crumbs[pg], terms))
+		units = append(units, pageUnit(e, pg, crumbs[pg], stages[pg.Stage], terms))
 	}
 	return units
 }
 
-func pageUnit(e *edition, pg *page.Page, crumb *Link, terms any) *unit {
+func pageUnit(e *edition, pg *page.Page, crumb *Link, stage string, terms [sha256.Size]byte) *unit {
 	f := e.frame
 	f.ID, f.Kind, f.Title, f.Summary, f.Base = pg.ID, pg.Kind, pg.Title, pg.Summary, base(pg.ID)
 	f.Updated = updated(pg)
@@ -46,23 +52,45 @@ func pageUnit(e *edition, pg *page.Page, crumb *Link, terms any) *unit {
 		f.Crumb = &Link{Title: "Contents", URL: "contents.html"}
 	}
 	f.Prev, f.Next = pageLink(pg.Prev), pageLink(pg.Next)
-	stage := ""
-	if n := pg.Stage; n > 0 {
-		for _, s := range e.content.book.Stages {
-			if s.Number == n {
-				stage = s.Title
-			}
-		}
-	}
 	return &unit{
 		frame:  f,
 		layout: "page",
 		page:   pg,
-		inputs: digestOf(f.ID, f.Kind, f.Title, f.Summary, f.Updated, f.Crumb, f.Prev, f.Next, pg.Stage, stage, pg.File, pg.BodyLine, pg.Body, terms),
+		inputs: pageDigest(f, pg, stage, e.content.bodyDigest(pg), terms),
 		data: func(f Frame, r *markup.Result) (any, error) {
 			return PageData{Frame: f, Stage: pg.Stage, StageTitle: stage, Body: trusted(r.HTML), Steps: len(r.Steps)}, nil
 		},
 	}
+}
+
+// pageDigest covers what one page is made from. It runs for every page at each
+// build, so it writes bytes and no JSON.
+func pageDigest(f Frame, pg *page.Page, stage string, body, terms [sha256.Size]byte) [sha256.Size]byte {
+	b := make([]byte, 0, 1024)
+	text := func(s string) {
+		b = binary.AppendUvarint(b, uint64(len(s))) // keeps two texts from being read as one
+		b = append(b, s...)
+	}
+	link := func(l *Link) {
+		if l == nil {
+			text("")
+			return
+		}
+		text(l.URL)
+		text(l.Title)
+		b = binary.AppendVarint(b, int64(l.Stage))
+	}
+	for _, s := range []string{f.ID, f.Kind, f.Title, f.Summary, f.Updated, stage, pg.File} {
+		text(s)
+	}
+	link(f.Crumb)
+	link(f.Prev)
+	link(f.Next)
+	b = binary.AppendVarint(b, int64(pg.Stage))
+	b = binary.AppendVarint(b, int64(pg.BodyLine))
+	b = append(b, body[:]...)
+	b = append(b, terms[:]...)
+	return sha256.Sum256(b)
 }
 
 // crumbs names the group of the reading order that each page belongs to.

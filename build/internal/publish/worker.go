@@ -1,7 +1,6 @@
 package publish
 
 import (
-	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
@@ -23,32 +22,22 @@ func precache(files map[string]stored, worker []byte) (script []byte, digest str
 		return name == workerFile || name == RecordFile || name == notFoundFile ||
 			strings.HasSuffix(name, ".br") || strings.HasSuffix(name, ".gz")
 	})
-	var list bytes.Buffer
-	list.Grow(len(names) * 110)
-	list.WriteByte('[')
-	var digits [2 * sha256.Size]byte
+	list := make([]byte, 0, 120*len(names))
+	list = append(list, '[')
 	for i, name := range names {
 		if i > 0 {
-			list.WriteByte(',')
+			list = append(list, ',')
 		}
 		sum := files[name].sum
-		hex.Encode(digits[:], sum[:])
 		quoted, _ := json.Marshal(name) // a string always can be written
-		list.WriteString("\n[")
-		list.Write(quoted)
-		list.WriteString(`,"`)
-		list.Write(digits[:])
-		list.WriteString(`"]`)
+		list = append(list, "\n["...)
+		list = append(list, quoted...)
+		list = append(list, `,"`...)
+		list = hex.AppendEncode(list, sum[:])
+		list = append(list, `"]`...)
 	}
-	list.WriteString("\n]")
-	sum := sha256.Sum256(list.Bytes())
+	list = append(list, "\n]"...)
+	sum := sha256.Sum256(list)
 	digest = hex.EncodeToString(sum[:])
-
-	var out bytes.Buffer
-	out.Grow(list.Len() + len(worker) + 200)
-	out.WriteString(`const __VERSION__="` + digest + "\",__PRECACHE__=")
-	out.Write(list.Bytes())
-	out.WriteString(";\n")
-	out.Write(worker)
-	return out.Bytes(), digest
+	return slices.Concat([]byte(`const __VERSION__="`+digest+`",__PRECACHE__=`), list, []byte(";\n"), worker), digest
 }

@@ -9,7 +9,8 @@ import (
 // Close enough is at most one edit for every three letters, and at least one; capitals do not count.
 func Nearest(word string, known []string) string {
 	folded := strings.ToLower(word)
-	best, bestDistance := "", max(1, len(folded)/3)+1
+	// Never all letters: a and b are not near.
+	best, bestDistance := "", min(max(1, len(folded)/3)+1, len(folded))
 	for _, k := range known {
 		if difference := len(k) - len(word); difference >= bestDistance || -difference >= bestDistance {
 			continue

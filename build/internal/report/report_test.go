@@ -50,15 +50,15 @@ func TestListTakesManyWriters(t *testing.T) {
 func TestNearest(t *testing.T) {
 	known := []string{"vacuum-hold", "saturation", "charge-adjustment", "title"}
 	for _, c := range []struct{ word, want string }{
-		{"vacum-hold", "vacuum-hold"},               // a letter missing
-		{"vacuum-hodl", "vacuum-hold"},              // two letters swapped
-		{"Saturations", "saturation"},               // capital, and a letter too many
-		{"titel", "title"},                          // swap in a short word
-		{"tilte", "title"},                          //
-		{"x", ""},                                   // nothing near
-		{"", ""},                                    //
+		{"vacum-hold", "vacuum-hold"},  // a letter missing
+		{"vacuum-hodl", "vacuum-hold"}, // two letters swapped
+		{"Saturations", "saturation"},  // capital, and a letter too many
+		{"titel", "title"},             // swap in a short word
+		{"tilte", "title"},             //
+		{"x", ""},                      // nothing near
+		{"a", ""}, {"", ""},            //
 		{"charge-measurement", "charge-adjustment"}, // five edits of eighteen letters
-		{"hold", ""},                                // too far
+		{"hold", ""}, // too far
 	} {
 		if got := Nearest(c.word, known); got != c.want {
 			t.Errorf("Nearest(%q): got %q, want %q", c.word, got, c.want)

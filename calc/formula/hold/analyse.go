@@ -50,14 +50,18 @@ type analysis struct {
 	span      float64 // s of the hold
 	ceiling   float64 // Pa, saturation pressure of water at the highest temperature known
 	pts       points
-	mean      float64 // Pa, mean pressure of the hold
-	maximum   float64 // Pa, highest reading of the hold
-	sensitive float64 // 1/K
-	noise     float64 // relative
+	mean      float64   // Pa, mean pressure of the hold
+	maximum   float64   // Pa, highest reading of the hold
+	peak      float64   // Pa, highest reading of the log, over-range rows too
+	sensitive float64   // 1/K
+	noise     float64   // relative
+	steps     []float64 // Pa, display step at each row of the hold
 	be        belief
 
 	z            float64  // multiple of the standard deviation for the bounds
 	raw          Interval // Pa/s, inflow before it is clipped at zero
+	seen         float64  // Pa/s, lower bound for calling a leak
+	tail         float64  // Pa/s, upper bound when every rise slower than a quarter of the hold is taken for a leak
 	statistical  float64  // Pa/s, upper half width from the fit alone
 	fromDrift    float64  // Pa/s, one standard deviation
 	fromTemp     float64  // Pa/s, one standard deviation
@@ -84,13 +88,6 @@ func (a *analysis) prepare(r *rows) {
 	a.ceiling = saturation(hottest)
 	res.WaterSaturation = a.ceiling
 
-	top, over := overRange(r, a.ceiling)
-	res.Gauge.OverRange, res.Gauge.RowsOverRange = top, over
-	if over > 0 {
-		*r = r.slice(0, r.len()-over)
-	} else {
-		res.Gauge.OverRange = 0
-	}
 	steps := displaySteps(r.pressure)
 	marked := outliers(r, quantile(append([]float64(nil), steps...), 0.5))
 	for i, m := range marked {
@@ -99,6 +96,13 @@ func (a *analysis) prepare(r *rows) {
 		}
 	}
 	r.drop(marked)
+	for _, p := range r.pressure {
+		a.peak = max(a.peak, p)
+	}
+	if top, over := overRange(r, a.ceiling); over > 0 {
+		res.Gauge.OverRange, res.Gauge.RowsOverRange = top, over
+		*r = r.slice(0, r.len()-over)
+	}
 
 	a.seg = findHold(r, func(i, j int) float64 {
 		if r.ambient == nil {
@@ -154,7 +158,8 @@ func (a *analysis) prepare(r *rows) {
 	}
 
 	steps = displaySteps(h.pressure)
-	a.noise = scatter(h.time, h.pressure)
+	a.steps = steps
+	a.noise = scatter(h.time, h.pressure, steps)
 	variance := readingVariance(h.pressure, steps, a.noise)
 	res.Gauge.Step, res.Gauge.StepLow = steps[n-1], steps[0]
 	for _, s := range steps {
@@ -174,6 +179,7 @@ func (a *analysis) beliefs() belief {
 	for _, p := range a.pts.pressure[:n/2+1] {
 		dip = max(dip, first-p)
 	}
+	dip = max(0, dip-a.res.Gauge.Step-3*a.noise*(first+noiseOffset))
 	be := belief{
 		fall:        equalisationShare*first + 2*dip + 2*micron,
 		fallRate:    max(0, last-first) / a.span / 2,
@@ -197,6 +203,10 @@ func (a *analysis) fit() {
 	a.be = a.beliefs()
 	cols := columnsFor(&a.pts, a.be)
 	m := newMixture(assemble(&a.pts, cols, a.be))
+	if n := len(a.pts.time); n < noiseRows && n == res.RowsUsed {
+		a.quieter(m)
+		m = newMixture(assemble(&a.pts, cols, a.be))
+	}
 	dof := a.reweigh(m)
 	m = newMixture(assemble(&a.pts, cols, a.be))
 	a.flexible = m.chi
@@ -204,13 +214,22 @@ func (a *analysis) fit() {
 	// Few readings: Student's factor on the normal quantile (first term of the Cornish-Fisher expansion).
 	a.z = z99 * (1 + (z99*z99+1)/(4*(noiseBelief+dof)))
 	tp := res.Temperature
-	a.fromDrift = (driftShare*a.mean + driftOffset) / a.span
+	a.fromDrift = (driftShare*math.Sqrt(min(a.span/3600, driftHours))*a.mean + driftOffset) / a.span
 	a.fromTemp = tp.Uncertain / 2 * a.sensitive * a.mean / a.span
 	extra := a.z * math.Hypot(a.fromDrift, a.fromTemp)
 	guess := max(extra, a.noise*(a.mean+noiseOffset)/a.span)
 	up := m.bound(+1, a.z, guess) - m.inflow
 	down := m.inflow - m.bound(-1, a.z, guess)
 	a.statistical = up
+	late := m.late(a.span / 4)
+	width := math.Hypot(late.bound(+1, a.z, guess)-late.inflow, extra)
+	a.tail = late.inflow + width
+	if late.inflow < 0 {
+		// Clearly negative: something unknown pulls the pressure down, and as much again may hide an inflow.
+		a.tail += max(0, -late.inflow-width/2)
+	}
+	less := zSeen / z99
+	a.seen = m.inflow - math.Hypot(m.inflow-m.bound(-1, less*a.z, guess), less*extra)
 	a.raw = Interval{Low: m.inflow - math.Hypot(down, extra), Best: m.inflow, High: m.inflow + math.Hypot(up, extra)}
 	res.Inflow = Interval{Low: max(0, a.raw.Low), Best: max(0, a.raw.Best), High: max(0, a.raw.High)}
 	if v := a.cond.Volume; v > 0 {
@@ -237,6 +256,30 @@ func (a *analysis) fit() {
 		res.Equalisation, res.EqualisationTime = c.Equalisation, c.EqualisationTime
 	}
 	a.curve(m.fitted())
+}
+
+// quieter lowers the noise of a log with few rows when the most flexible fit leaves less than believed: the belief counts as
+// noiseBelief readings, the residuals as what the fit left free. The display step keeps its share. Such logs are not thinned, so points are rows.
+func (a *analysis) quieter(m *mixture) {
+	fit := m.fitted()
+	n := len(fit)
+	sum := noiseBelief * a.noise * a.noise
+	for i := range fit {
+		r := a.pts.pressure[i] - fit[i]
+		s := a.pts.raw[i] + noiseOffset
+		sum += max(0, r*r-a.steps[i]*a.steps[i]/12) / (s * s)
+	}
+	k := math.Sqrt(sum / (noiseBelief + max(0, float64(n-m.parameters()))))
+	if k = max(k, 2*noiseLeast); k >= a.noise {
+		return
+	}
+	a.noise = k
+	more := modelShare * modelShare
+	for i, v := range readingVariance(a.pts.raw, a.steps, k) {
+		s := a.pts.raw[i] + noiseOffset
+		a.pts.weight[i] = 1 / (v + more*s*s)
+	}
+	a.res.Gauge.Noise = k * (a.pts.raw[n-1] + noiseOffset)
 }
 
 // reweigh makes the weights honest after a first fit: points that stand out count less, and when the scatter about the most flexible
@@ -268,14 +311,14 @@ func (a *analysis) reweigh(m *mixture) float64 {
 		}
 	}
 	dof := max(0, float64(n-m.parameters()))
-	a.inflate = max(1, (noiseBelief+sum)/(noiseBelief+dof))
-	if n >= 20 && sum > 0.05*float64(n) {
+	alike := 1.0
+	if n >= 20 && sum > 0 {
 		// Effective number of independent readings of a first-order autoregressive series.
 		if rho := min(0.78, cross/sum); rho > 0.15 {
-			a.inflate *= (1 + rho) / (1 - rho)
-			dof *= (1 - rho) / (1 + rho)
+			alike = (1 + rho) / (1 - rho)
 		}
 	}
+	a.inflate = max(1, (noiseBelief+sum*alike)/(noiseBelief+dof))
 	for i := range a.pts.weight {
 		a.pts.weight[i] /= a.inflate
 	}

@@ -8,9 +8,12 @@ const (
 	// confidence is two-sided; z is the normal quantile that belongs to it.
 	confidence = 0.99
 	z99        = 2.5758
+	// A leak is called on less: two standard deviations. Looking for a leak that is not there costs time; it hurts nobody.
+	zSeen = 2.0
 
 	// Equalisation between near and far pipes ends within minutes: volume over conductance of a long small pipe.
 	equalisationShortest = 10.0
+	equalisationTypical  = 180.0
 	equalisationLongest  = 600.0
 	// A falling part has two causes: the gauge sat on the side with the higher pressure, or what comes in at the far end
 	// reaches the gauge late. Its size is believed to be within (one standard deviation) equalisationShare of the first pressure, plus twice the dip
@@ -23,8 +26,8 @@ const (
 	// Slow release (time constants above slowRelease) comes out of the bulk of the oil. It would level at no more
 	// than slowActivity times the saturation pressure of water: wetter oil than that is not seen after pumping
 	// below a thousand micron. Faster release may come from free water and reach saturation.
-	slowRelease  = 3 * 3600.0
-	slowActivity = 0.3
+	slowRelease  = 3600.0
+	slowActivity = 0.25
 	// saturationFallback is the temperature taken for that ceiling when none is known, K.
 	saturationFallback = 293.15
 
@@ -33,17 +36,19 @@ const (
 	noisePrior  = 0.004
 	noiseBelief = 4.0
 	noiseLeast  = 0.0005
-	noiseRows   = 25 // with fewer rows the differences between neighbours show the curve, not the scatter: only the prior counts
+	noiseRows   = 25 // see scatter
 
 	// No real system follows exponentials exactly. modelShare is one standard deviation of that misfit relative to (reading + 100 micron); it
 	// does not average out over more than modelPoints points.
-	modelShare   = 0.0015
+	modelShare   = 0.0008
 	modelPoints  = 40.0
 	noiseOffset  = 100 * micron
-	stepFallback = 10 * micron // largest step believed when the log shows fewer than three different values
+	stepFallback = 50 * micron // largest step believed when the log shows fewer than three different values
 
-	// Slow wander of the gauge over the hold, one standard deviation: share of reading plus an offset.
-	driftShare  = 0.004
+	// Slow wander of the gauge over the hold, one standard deviation: share of the reading, growing with the root of the hours up to
+	// driftHours, plus an offset.
+	driftShare  = 0.003
+	driftHours  = 4.0
 	driftOffset = 0.5 * micron
 
 	// Gas temperature that nobody measured: two standard deviations of its change over the hold, K per hour and
@@ -53,7 +58,7 @@ const (
 	loggedRate, loggedMost   = 0.2, 0.5
 	endsShare, loggedShare   = 0.2, 0.1
 	// Way of the temperature between two known ends, or all along when unknown: one standard deviation of a bow, K per hour and at most.
-	bowRate, bowMost = 0.2, 1.5
+	bowRate, bowMost = 0.08, 0.6
 
 	// Water vapour over oil, ice or a drier follows the temperature like saturation: about 6.5 % per kelvin near room
 	// temperature. waterShare is the part of the gas taken as water for unmeasured changes; waterMean and waterSpread
@@ -64,5 +69,5 @@ const (
 	temperatureMatters     = 0.3 // K: smaller measured changes are left to the allowance
 
 	// maxPoints is the size of the thinned log.
-	maxPoints = 240
+	maxPoints = 120
 )

@@ -23,9 +23,11 @@ type column struct {
 	norm   float64 // weighted length
 }
 
+// exponential fills out with 1 - exp(-t/tau). The plain difference is exact enough: t/tau is never below 1e-6 where it matters.
 func exponential(t []float64, tau float64, out []float64) []float64 {
+	rate := 1 / tau
 	for i, v := range t {
-		out[i] = -math.Expm1(-v / tau)
+		out[i] = 1 - math.Exp(-v*rate)
 	}
 	return out
 }
@@ -166,7 +168,9 @@ func assemble(p *points, cols []column, be belief) *system {
 		return 1 / c.norm
 	}
 	if be.fall > 0 { // in units of its own spread
-		own := func(c column) float64 { return 1 / c.norm / (be.fall + be.fallRate*c.tau) }
+		own := func(c column) float64 {
+			return 1 / c.norm / ((be.fall + be.fallRate*min(c.tau, equalisationTypical)) * min(1, equalisationTypical/c.tau))
+		}
 		s.group(1, 0, own, func(c column) bool { return c.kind == fall })
 	}
 	s.group(be.slow, 0, size, func(c column) bool { return c.kind == rise && c.tau > slowRelease })

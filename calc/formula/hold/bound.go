@@ -78,6 +78,20 @@ func (m *mixture) bound(side, z, step float64) float64 {
 	return m.inflow + side*hi
 }
 
+// late returns the mixture without the releases slower than longest (s): what they would explain is then counted as inflow.
+func (m *mixture) late(longest float64) *mixture {
+	n := len(m.cols)
+	l := &mixture{system: m.system, q: newProgram(n), x: make([]float64, n), b: m.b, line: m.line}
+	copy(l.q.g, m.q.g)
+	copy(l.q.free, m.q.free)
+	for j, c := range m.cols {
+		l.q.off[j] = m.q.off[j] || c.kind == rise && c.tau > max(longest, equalisationTypical)
+	}
+	l.chi = m.yy + m.priorC + l.q.solve(l.b, l.x)
+	l.inflow = l.x[l.line] / m.cols[m.line].norm
+	return l
+}
+
 // fitted returns the mixture on the points, at the best inflow.
 func (m *mixture) fitted() []float64 {
 	out := make([]float64, len(m.pts.time))

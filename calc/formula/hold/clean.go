@@ -146,42 +146,57 @@ func overRange(r *rows, saturation float64) (top float64, count int) {
 }
 
 // outliers marks single readings, and pairs, that stand out on one side of both their neighbours by more than six
-// times the typical scatter, three display steps and 5 % of the reading. A monotonic curve is never marked, however bent.
+// times the typical scatter, three display steps and a quarter of the reading: glitches, noughts, a slip of the pen. Smaller ones are left to the
+// robust weights of the fit. A monotonic curve is never marked, however bent. At most a twentieth of the rows, the worst first.
 func outliers(r *rows, step float64) []bool {
 	n := r.len()
 	marked := make([]bool, n)
 	if n < 6 {
 		return marked
 	}
-	d := make([]float64, 0, n)
-	for i := 1; i+1 < n; i++ {
+	stride := 1 + n/sampleRows
+	d := make([]float64, 0, n/stride+1)
+	for i := 1; i+1 < n; i += stride {
 		d = append(d, math.Abs(beyond(r.pressure[i], r.pressure[i-1], r.pressure[i+1])))
 	}
 	scatter := 1.5 * quantile(d, 0.75)
-	left := max(1, n/20)
-	for i := 1; i+1 < n && left > 0; i++ {
+	type suspect struct {
+		row, width int
+		size       float64
+	}
+	var found []suspect
+	for i := 1; i+1 < n; i++ {
 		a := r.pressure[i-1]
-		if marked[i-1] && i >= 2 {
+		if math.Abs(r.pressure[i]-a) < 0.2*a {
 			continue
 		}
 		for width := 1; width <= 2 && i+width < n; width++ {
 			b := r.pressure[i+width]
-			limit := max(6*scatter, 3*step, 0.05*max(a, b))
-			all, side := true, 0.0
+			limit := max(6*scatter, 3*step, 0.25*max(a, b))
+			least, side := math.Inf(1), 0.0
 			for k := i; k < i+width; k++ {
 				e := beyond(r.pressure[k], a, b)
-				if math.Abs(e) <= limit || e*side < 0 {
-					all = false
-					break
+				if e*side < 0 {
+					e = 0
 				}
 				side = e
+				least = min(least, math.Abs(e))
 			}
-			if all {
-				for k := i; k < i+width; k++ {
-					marked[k] = true
-					left--
-				}
-				break
+			if least > limit {
+				found = append(found, suspect{i, width, least / limit})
+			}
+		}
+	}
+	sort.Slice(found, func(a, b int) bool { return found[a].size > found[b].size })
+	left := max(1, n/20)
+	for _, f := range found {
+		if f.width > left || f.width > 1 && left < 2 {
+			continue
+		}
+		for k := f.row; k < f.row+f.width; k++ {
+			if !marked[k] {
+				marked[k] = true
+				left--
 			}
 		}
 	}

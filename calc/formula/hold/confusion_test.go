@@ -65,7 +65,7 @@ func simulate(t *testing.T, st style, seed uint64, count int) tally {
 				y.smallTight++
 			}
 		}
-		if verbose && (!ok || (res.Verdict == Tight && w.leak >= res.InflowLimit)) {
+		if verbose && (!ok || (os.Getenv("HOLD_VERBOSE") == "2" && res.Verdict == Undetermined) || (res.Verdict == Tight && w.leak >= res.InflowLimit)) {
 			u := 60 / micron
 			best := "-"
 			if len(res.Candidates) > 0 {

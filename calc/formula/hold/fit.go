@@ -2,9 +2,8 @@ package hold
 
 import "math"
 
-// equalisationTypical divides the named models: evening out is faster, a release slower (common practice: the jump in the first
-// minutes is evening out). The bound on the inflow does not depend on it.
-const equalisationTypical = 180.0
+// In the named models evening out is faster than equalisationTypical and a release slower (common practice: the jump in the first
+// minutes is evening out). The bound on the inflow does not depend on that line.
 
 // fitter fits the named models by variable projection: amplitudes by least squares for each choice of time constants, time
 // constants by a scan of the grid and then golden sections.
@@ -17,6 +16,7 @@ type fitter struct {
 	slow     []int // rise columns above
 	ramps    []int
 	freeRows int
+	small    [9]*program // one of each size, used again and again
 }
 
 func newFitter(s *system, water int) *fitter {
@@ -62,7 +62,11 @@ func (f *fitter) onGrid(cols ...int) trial {
 	var t trial
 	m := len(cols)
 	t.count = copy(t.cols[:], cols)
-	q := newProgram(m)
+	q := f.small[m]
+	if q == nil {
+		q = newProgram(m)
+		f.small[m] = q
+	}
 	var b, x [8]float64
 	n := len(f.cols)
 	for i, a := range cols {
@@ -70,7 +74,7 @@ func (f *fitter) onGrid(cols ...int) trial {
 			q.g[i*m+j] = f.g[a*n+c] + f.prior[a*n+c]
 		}
 		k := f.cols[a].kind
-		q.free[i] = k == constant || k == inflow || k == bow || (k == rise && f.cols[a].tau <= equalisationTypical)
+		q.free[i] = k == constant || k == bow || (k == rise && f.cols[a].tau <= equalisationTypical)
 		b[i] = f.b[a] + f.priorB[a]
 	}
 	t.chi = f.yy + f.priorC + q.solve(b[:m], x[:m])
@@ -178,10 +182,10 @@ func (f *fitter) refine(base []int, fast, slow int, isRamp bool, start trial) re
 	extra := &offGrid{f: f, base: base, hasFast: fast >= 0, hasSlow: slow >= 0, ramp: isRamp}
 	rounds := 1
 	if fast >= 0 && slow >= 0 {
-		rounds = 3
+		rounds = 2
 	}
 	for k := range rounds {
-		width := math.Log(1.4) / float64(k+1)
+		width := math.Log(1.25) / float64(k+1)
 		if slow >= 0 {
 			low, high := equalisationTypical, 0.0
 			if isRamp {
@@ -208,7 +212,7 @@ func golden(tau, width, low, high float64, fn func(float64) float64) float64 {
 	}
 	c, d := b-g*(b-a), a+g*(b-a)
 	fc, fd := fn(math.Exp(c)), fn(math.Exp(d))
-	for range 9 {
+	for range 7 {
 		if fc < fd {
 			b, d, fd = d, c, fc
 			c = b - g*(b-a)
@@ -229,6 +233,7 @@ type offGrid struct {
 	hasFast, hasSlow bool
 	ramp             bool
 	u, v             []float64
+	uTau, vTau       float64 // time constants u and v hold
 	q                *program
 }
 
@@ -253,7 +258,7 @@ func (o *offGrid) solve(fastTau, slowTau float64) trial {
 				o.q.g[i*size+j] = f.g[a*n+c] + f.prior[a*n+c]
 			}
 			k := f.cols[a].kind
-			o.q.free[i] = k != waterColumn
+			o.q.free[i] = k == constant || k == bow
 		}
 	}
 	size := o.q.n
@@ -297,21 +302,24 @@ func (o *offGrid) solve(fastTau, slowTau float64) trial {
 		m++
 	}
 	if o.hasFast {
-		put(exponential(p.time, fastTau, o.u), true)
+		if o.uTau != fastTau {
+			o.uTau = fastTau
+			exponential(p.time, fastTau, o.u)
+		}
+		put(o.u, true)
 	}
 	if o.hasSlow {
-		curve := o.v
-		if !o.hasFast {
-			curve = o.u
-		}
-		if o.ramp {
-			for i, t := range p.time {
-				curve[i] = min(t, slowTau)
+		if o.vTau != slowTau {
+			o.vTau = slowTau
+			if o.ramp {
+				for i, t := range p.time {
+					o.v[i] = min(t, slowTau)
+				}
+			} else {
+				exponential(p.time, slowTau, o.v)
 			}
-		} else {
-			exponential(p.time, slowTau, curve)
 		}
-		put(curve, false)
+		put(o.v, false)
 	}
 	t := trial{count: m}
 	t.chi = f.yy + f.priorC + o.q.solve(b[:m], x[:m])

@@ -2,42 +2,44 @@ package hold
 
 import (
 	"math"
-	"sort"
+	"slices"
 )
+
+// sampleRows bounds the work on long logs: display step and scatter are taken from about so many rows, evenly spread.
+const sampleRows = 2000
 
 // displaySteps finds the display step (Pa) at each row. Gauges with a logarithmic sensor show coarser steps at higher
 // pressure, so the readings are taken in groups of similar pressure. In each the step is the largest of the usual ones (1, 2, 5, 10,
 // 20, 25, 50 … in micron or in Pa) of which all readings are multiples. Zero means that no step was found.
 func displaySteps(p []float64) []float64 {
 	n := len(p)
-	order := make([]int, n)
-	for i := range order {
-		order[i] = i
+	stride := 1 + n/sampleRows
+	sorted := make([]float64, 0, n/stride+1)
+	for i := 0; i < n; i += stride {
+		sorted = append(sorted, p[i])
 	}
-	sort.Slice(order, func(a, b int) bool { return p[order[a]] < p[order[b]] })
-	distinct := make([]float64, 0, n)
-	for _, i := range order {
-		if len(distinct) == 0 || p[i] > distinct[len(distinct)-1] {
-			distinct = append(distinct, p[i])
-		}
-	}
+	slices.Sort(sorted)
+	distinct := slices.Compact(sorted)
 	whole := lattice(distinct)
 	if len(distinct) < 3 {
 		whole = min(whole, stepFallback)
 	}
-	steps := make([]float64, n)
 	groups := min(6, max(1, len(distinct)/8))
-	at := 0
+	var top, step [6]float64
 	for g := range groups {
 		from, to := g*len(distinct)/groups, (g+1)*len(distinct)/groups
-		step := whole
+		top[g], step[g] = distinct[to-1], whole
 		if to-from >= 3 {
-			step = max(whole, lattice(distinct[from:to]))
+			step[g] = max(whole, lattice(distinct[from:to]))
 		}
-		for at < n && p[order[at]] <= distinct[to-1] {
-			steps[order[at]] = step
-			at++
+	}
+	steps := make([]float64, n)
+	for i, v := range p {
+		g := 0
+		for g < groups-1 && v > top[g] {
+			g++
 		}
+		steps[i] = step[g]
 	}
 	return steps
 }
@@ -76,26 +78,31 @@ func lattice(sorted []float64) float64 {
 
 // scatter estimates the relative noise k of the readings, with the standard deviation of one reading k (p + 100 micron). Each
 // inner reading is compared with the straight line between its neighbours; the median makes it robust against bends and
-// outliers. The estimate is pooled with noisePrior, which counts as noiseBelief readings.
-func scatter(t, p []float64) float64 {
+// outliers, and what the display step alone would scatter is taken off. The estimate is pooled with noisePrior, which counts as
+// noiseBelief readings. With fewer rows than noiseRows the differences show the curve as much as the scatter: then they can
+// only lower the prior.
+func scatter(t, p, steps []float64) float64 {
 	n := len(t)
-	if n < noiseRows {
-		return noisePrior
-	}
-	e := make([]float64, 0, n)
-	for i := 1; i+1 < n; i++ {
+	stride := 1 + n/sampleRows
+	e := make([]float64, 0, n/stride+1)
+	for i := 1; i+1 < n; i += stride {
 		a := (t[i] - t[i-1]) / (t[i+1] - t[i-1])
 		d := p[i] - (1-a)*p[i-1] - a*p[i+1]
 		e = append(e, math.Abs(d)/math.Sqrt(1+a*a+(1-a)*(1-a))/(p[i]+noiseOffset))
 	}
-	k := quantile(e, 0.5) / 0.6745
 	m := float64(len(e))
+	k := quantile(e, 0.5) / 0.6745
+	shown := steps[n/2] / (p[n/2] + noiseOffset)
+	k = math.Sqrt(max(0, k*k-shown*shown/12))
+	if n < noiseRows {
+		k = min(k, noisePrior)
+	}
 	k = math.Sqrt((noiseBelief*noisePrior*noisePrior + m*k*k) / (noiseBelief + m))
 	return max(k, noiseLeast)
 }
 
 // readingVariance returns the variance (Pa²) of each reading: noise and display step. Readings that repeat the same shown value share
-// one rounding error, so a run of r equal values counts as three independent ones at most: then a dead flat log of any number of
+// one rounding error, so a run of r equal values counts as six independent ones at most: then a dead flat log of any number of
 // rows bounds the change by about one step.
 func readingVariance(p, steps []float64, k float64) []float64 {
 	n := len(p)
@@ -105,7 +112,7 @@ func readingVariance(p, steps []float64, k float64) []float64 {
 		for j < n && p[j] == p[i] {
 			j++
 		}
-		run := max(1, float64(j-i)/3)
+		run := max(1, float64(j-i)/6)
 		for ; i < j; i++ {
 			s := k * (p[i] + noiseOffset)
 			v[i] = s*s + steps[i]*steps[i]/12*run

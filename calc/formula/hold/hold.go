@@ -115,7 +115,7 @@ type Result struct {
 	FirstRow, LastRow int     // rows (0-based) of that span
 	RowsUsed          int     // rows of the span after leaving out over-range rows and outliers
 	Outliers          []int   // rows (0-based) left out as outliers
-	Curve             []Point // at most 300 points: measured and fitted
+	Curve             []Point // at most 120 points: measured and fitted
 
 	FirstPressure, LastPressure float64 // Pa, smoothed by the fit, at Start and End
 	BoilingAtLast               float64 // K, water boils or sublimes there at the last pressure

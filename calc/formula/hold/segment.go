@@ -33,7 +33,7 @@ func findHold(r *rows, cooling func(i, j int) float64) segment {
 		if p[i] > p[top] {
 			top = i
 		}
-		if p[top]-p[i] > 20*micron && p[i] < 0.7*p[top]*cooling(top, i) {
+		if p[i] < 0.7*p[top] && p[top]-p[i] > 20*micron && p[i] < 0.7*p[top]*cooling(top, i) {
 			// Deep fall. Did the system stand, or rise, before it?
 			if stood := r.time[top] - r.time[start]; top > start+1 && stood > 0.02*r.time[n-1] {
 				close(top + 1)
@@ -41,10 +41,11 @@ func findHold(r *rows, cooling func(i, j int) float64) segment {
 			} else if !lead {
 				pumping = true
 			}
-			// Follow it down to where the pressure turns.
+			// Follow it down to where it ends: the pressure turns, or falls at less than a sixth of the pace.
+			steep := math.Log(p[top]/max(p[i], micron)) / (r.time[i] - r.time[top])
 			low := i
 			for k := i + 1; k < n; k++ {
-				if p[k] < p[low] {
+				if p[k] < p[low] && math.Log(max(p[low], micron)/max(p[k], micron)) > 0.15*steep*(r.time[k]-r.time[low]) {
 					low = k
 				}
 				if p[k] > 1.03*p[low]+2*micron || k-low > 3 {

@@ -7,9 +7,14 @@ const (
 	clearShare    = 0.10        // the lower bound of an inflow that is called a leak, as a share of its best value
 	measuredShare = 0.35        // of the limit: smaller inflows are not held against a hold that is bounded below the limit
 	releaseScore  = 6.0         // AICc by which models with a release must beat those without
+	inflowScore   = 0.5         // AICc by which a model with an inflow may trail
 	releaseLeast  = 40 * micron // smaller releases are not named
 	releaseShare  = 0.10        // of the rise
-	moistureShare = 0.30        // largest share of the rise that an undetected inflow may have for "moisture"
+	moistureShare = 0.40        // largest share of the rise that the bound on the inflow may have for "moisture"
+	moistureLeak  = 0.04        // largest share of the rise that the inflow of the best model with one may have
+	moistureSmall = 0.12        // a bound below this share settles it whatever the models say
+	moistureNext  = 0.20        // the same when the best model of all has none
+	aboveShare    = 1.15        // of the saturation pressure of water: above it the gas is not water
 	nearSaturated = 0.06        // relative: the level counts as saturation
 )
 
@@ -37,6 +42,13 @@ func (a *analysis) judge() {
 	if res.Gauge.RowsOverRange > 0 {
 		because(OverRange)
 	}
+	// Through the saturation pressure of water, and on: neither water nor what is left of the refrigerant can do that.
+	if a.peak > aboveShare*a.aboveWater() && res.LastRow > res.FirstRow && a.maximum > 2*res.FirstPressure {
+		res.Verdict = Leak
+		because(AboveSaturation)
+		do(FindLeak, RepeatHold)
+		return
+	}
 	if a.pts.time == nil || len(res.Candidates) == 0 {
 		if a.seg.pumping {
 			because(PumpStillRunning)
@@ -49,21 +61,16 @@ func (a *analysis) judge() {
 
 	s := a.raw
 	limit := a.limit
-	// Significantly negative: something unknown pulls the pressure down, and as much again may hide an inflow.
-	high := s.High + max(0, -s.Best-(s.High-s.Best)/2)
-	seen := s.Low > 0 && s.Low > clearShare*s.Best
+	high := max(0, s.High)
+	seen := a.seen > 0 && a.seen > clearShare*s.Best && a.inflowPreferred()
 	release := a.releaseSeen()
 	last := res.LastPressure
 	saturated := release && math.Abs(res.Level.Best-a.ceiling) < nearSaturated*a.ceiling
-	above := seen && a.maximum > 1.05*a.aboveWater()
 
 	switch {
 	case seen && s.Best >= limit:
 		res.Verdict = Leak
 		because(InflowSeen)
-		if above {
-			because(AboveSaturation)
-		}
 		do(FindLeak)
 		if release {
 			res.Verdict = LeakAndMoisture
@@ -71,7 +78,7 @@ func (a *analysis) judge() {
 			do(DryAgain)
 		}
 		do(RepeatHold)
-	case high < limit:
+	case high < limit && a.tail < limit:
 		a.bounded(release, saturated, because, do)
 	case a.moist(release, high):
 		res.Verdict = Moisture
@@ -99,8 +106,11 @@ func (a *analysis) bounded(release, saturated bool, because func(...Reason), do 
 	s := a.raw
 	// Measured: the best value stands out of what the allowances blur, whether a slow release or an inflow makes it.
 	seen := s.Best > measuredShare*a.limit && s.Best > s.High-s.Best
-	level := max(last, res.Level.Best)
+	level := max(last, a.later())
 	switch {
+	case seen && a.maximum < a.cond.Limit:
+		because(SmallInflowSeen)
+		do(RepeatHold, HoldLonger)
 	case level >= a.cond.Limit || a.maximum >= a.cond.Limit:
 		first := res.FirstPressure
 		switch {
@@ -117,7 +127,7 @@ func (a *analysis) bounded(release, saturated bool, because func(...Reason), do 
 		case !release && res.Equalisation > 0.5*(level-first) && res.EqualisationTime < 120:
 			because(UnevenVacuum, LevelAboveLimit)
 			do(PumpLonger, RepeatHold)
-		case last < a.cond.Limit && !(res.Level.Low > a.cond.Limit):
+		case last < a.cond.Limit && a.maximum < a.cond.Limit && !(res.Level.Low > a.cond.Limit):
 			because(LevelUncertain)
 			do(HoldLonger)
 		default:
@@ -128,12 +138,6 @@ func (a *analysis) bounded(release, saturated bool, because func(...Reason), do 
 			}
 			do(WarmPipe, DryAgain, RepeatHold)
 		}
-	case seen:
-		because(SmallInflowSeen)
-		do(RepeatHold, HoldLonger)
-	case release && res.Level.High >= a.cond.Limit && a.stillRising():
-		because(LevelUncertain)
-		do(HoldLonger)
 	default:
 		res.Verdict = Tight
 		because(LevelBelowLimit)
@@ -144,9 +148,17 @@ func (a *analysis) bounded(release, saturated bool, because func(...Reason), do 
 	}
 }
 
-// stillRising tells whether the release is far from done: more than 10 % of the way to the limit is still to come.
-func (a *analysis) stillRising() bool {
-	return a.res.Level.High-a.res.LastPressure > 0.1*(a.cond.Limit-a.res.FirstPressure)
+// later is the pressure (Pa) 12 h after the end of the log if the best explanation without an inflow goes on.
+func (a *analysis) later() float64 {
+	for _, c := range a.res.Candidates {
+		if !c.Model.HasInflow() {
+			if c.Model == Plateau || c.ReleaseTime == 0 {
+				return a.res.LastPressure
+			}
+			return a.res.LastPressure + c.Release*(math.Exp(-a.span/c.ReleaseTime)-math.Exp(-(a.span+12*3600)/c.ReleaseTime))
+		}
+	}
+	return a.res.LastPressure
 }
 
 // releaseSeen tells whether the curve flattens in a way that evening out does not explain.
@@ -165,13 +177,27 @@ func (a *analysis) releaseSeen() bool {
 		return false
 	}
 	c := a.res.Candidates[with]
-	if c.Release < releaseLeast || c.Release < releaseShare*math.Abs(a.risePressure) {
+	shown := c.Release
+	if c.Model != Plateau {
+		shown *= -math.Expm1(-a.span / c.ReleaseTime)
+	}
+	if shown < releaseLeast || shown < releaseShare*math.Abs(a.risePressure) {
 		return false
 	}
 	if c.ReleaseTime < 400 && c.Release < 300*micron {
 		return false // evening out through a long pipe can do that
 	}
 	return without < 0 || a.res.Candidates[without].Score-c.Score > releaseScore
+}
+
+// inflowPreferred tells whether the named models agree: the best one with an inflow is not clearly worse than the best one.
+func (a *analysis) inflowPreferred() bool {
+	for _, c := range a.res.Candidates {
+		if c.Model.HasInflow() {
+			return c.Score-a.res.Candidates[0].Score < inflowScore
+		}
+	}
+	return false
 }
 
 // moist tells whether the log shows moisture although the inflow is not bounded below the limit: a release is seen, the pressure
@@ -181,10 +207,18 @@ func (a *analysis) moist(release bool, high float64) bool {
 	if !release || !(res.LastPressure > a.cond.Limit || res.Level.Low > a.cond.Limit) {
 		return false
 	}
-	if res.Inflow.Low > 0 || res.Candidates[0].Model.HasInflow() && res.Candidates[0].Inflow > a.limit {
+	if a.seen > 0 || high*a.span > moistureShare*a.risePressure {
 		return false
 	}
-	return high*a.span < moistureShare*a.risePressure
+	if high*a.span < moistureSmall*a.risePressure {
+		return true
+	}
+	for i, c := range res.Candidates {
+		if c.Model.HasInflow() {
+			return i > 0 && c.Inflow*a.span < moistureNext*a.risePressure || c.Inflow*a.span < moistureLeak*a.risePressure
+		}
+	}
+	return true
 }
 
 // aboveWater is the pressure that water cannot pass, Pa. With no temperature given it is taken at 40 °C.

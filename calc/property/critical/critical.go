@@ -13,8 +13,14 @@ import (
 	"math"
 
 	"changeout/calc/property/helmholtz"
-	"changeout/calc/property/singlephase"
 )
+
+// Model is what the search may know of a substance.
+type Model interface {
+	Len() int
+	GasConstant() float64
+	Evaluate(*helmholtz.Phase)
+}
 
 // ErrNotFound says that no critical point lies in the region searched.
 var ErrNotFound = errors.New("critical: no critical point found")
@@ -26,26 +32,25 @@ const maxN = helmholtz.MaxComponents
 
 // Find looks for the critical point with density between 0.6 and 1.6 of rhoRef, mol/m³, and temperature between 0.7 and
 // 1.3 of tRef, K; both are best the reducing values of the mixture. Of several, the one at the lowest density is given.
-func Find(m singlephase.Model, z []float64, tRef, rhoRef float64) (Point, error) {
+func Find(m Model, z []float64, tRef, rhoRef float64) (Point, error) {
 	f := finder{model: m, n: m.Len(), tLow: 0.7 * tRef, tHigh: 1.3 * tRef}
 	copy(f.z[:], z)
 	const steps = 50
 	r0 := 0.6 * rhoRef
-	t0, s0, ok0 := f.spinodal(r0)
+	_, s0, ok0 := f.spinodal(r0)
 	for i := 1; i <= steps; i++ {
 		r1 := rhoRef * (0.6 + float64(i)/steps)
-		t1, s1, ok1 := f.spinodal(r1)
+		_, s1, ok1 := f.spinodal(r1)
 		if ok0 && ok1 && s0 != 0 && (s0 < 0) != (s1 < 0) {
 			return f.refine(r0, r1, s0)
 		}
-		r0, t0, s0, ok0 = r1, t1, s1, ok1
+		r0, s0, ok0 = r1, s1, ok1
 	}
-	_ = t0
 	return Point{}, ErrNotFound
 }
 
 type finder struct {
-	model       singlephase.Model
+	model       Model
 	n           int
 	z           [maxN]float64
 	tLow, tHigh float64
@@ -70,9 +75,10 @@ func (f *finder) refine(r0, r1, s0 float64) (Point, error) {
 	if !ok {
 		return Point{}, ErrNotFound
 	}
-	s := singlephase.New(f.model, f.z[:f.n])
-	s.Set(t, (r0+r1)/2)
-	return Point{T: t, P: s.Pressure(), Rho: (r0 + r1) / 2}, nil
+	var v [maxN]float64
+	rho := (r0 + r1) / 2
+	f.set(t, rho, &v, 0)
+	return Point{T: t, P: rho * f.model.GasConstant() * t * (1 + f.phase.Total.D), Rho: rho}, nil
 }
 
 // spinodal gives the highest temperature at which the mixture of density rho ceases to be stable against small

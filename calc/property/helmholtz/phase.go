@@ -29,6 +29,7 @@ type Phase struct {
 	Density float64     // Σ ρ_i, mol/m³
 	Delta   float64     // reduced density; above 1 a phase is liquid-like, below 1 gas-like
 
-	Pure [MaxComponents]Isotherm
-	Pair [MaxComponents * (MaxComponents - 1) / 2]Isotherm
+	Isochore Isochore
+	Pure     [MaxComponents]Isotherm
+	Pair     [MaxComponents * (MaxComponents - 1) / 2]Isotherm
 }

@@ -40,14 +40,36 @@ type GaoB [8]float64 // n, t, d, η, β, γ, ε, b
 //	Δ = θ² + B ((δ-1)²)^a,   θ = (1-τ) + A ((δ-1)²)^(1/(2β)).
 type NonAnalytic [8]float64 // n, a, b, β, A, B, C, D
 
-// maxPower bounds the integer exponents of δ: 15 in the equation for water, the largest in use.
+// maxPower bounds the whole exponents of δ: 15 in the equation for water, the largest in use.
 const maxPower = 16
 
 // Isotherm keeps what depends on τ alone, so that the densities of an iteration at one temperature share it.
 // The zero value is ready; it grows to the size of the equation on first use and then never allocates.
 type Isotherm struct {
 	tau, lnTau float64
-	factor     []float64 // N τ^T … of Power, Damped and Double terms in this order
+	factor     []float64 // n τ^t … of Power, Damped and Double terms in this order
+}
+
+// Isochore keeps what depends on δ alone and is the same for every equation of a mixture.
+type Isochore struct {
+	delta, lnDelta float64
+	pow            [maxPower]float64 // δ^k
+	decay          [maxDecay]float64 // exp(-δ^l), l ≥ 1
+}
+
+// maxDecay bounds the exponents l of the exponential terms: 6 in the equations for water and argon.
+const maxDecay = 8
+
+// Set makes the isochore hold δ > 0.
+func (c *Isochore) Set(delta float64) {
+	c.delta, c.lnDelta = delta, math.Log(delta)
+	c.pow[0] = 1
+	for k := 1; k < maxPower; k++ {
+		c.pow[k] = c.pow[k-1] * delta
+	}
+	for l := 1; l <= 6; l++ {
+		c.decay[l] = exp(-c.pow[l])
+	}
 }
 
 // Prepare makes the isotherm hold τ. A second call with the same τ costs nothing.
@@ -78,34 +100,30 @@ func (r *Residual) Prepare(iso *Isotherm, tau float64) {
 	}
 }
 
-// Evaluate sets out to αʳ and its derivatives at the isotherm's τ and at δ > 0.
-func (r *Residual) Evaluate(iso *Isotherm, delta float64, out *Derivatives) {
-	var pow, decay [maxPower]float64 // δ^k, and exp(-δ^l) for those l that occur
-	pow[0] = 1
-	for k := 1; k < maxPower; k++ {
-		pow[k] = pow[k-1] * delta
-	}
+// Evaluate sets out to αʳ and its derivatives at the isotherm's τ and the isochore's δ.
+func (r *Residual) Evaluate(iso *Isotherm, chore *Isochore, out *Derivatives) {
+	delta, pow := chore.delta, &chore.pow
 	var s Derivatives
-	f := iso.factor
+	f := iso.factor[:len(r.Power)]
 	for i := range r.Power {
-		t, d := r.Power[i][1], r.Power[i][2]
+		c := &r.Power[i]
+		t, d := c[1], c[2]
 		v := f[i] * pow[int(d)&(maxPower-1)]
-		l := int(r.Power[i][3]) & (maxPower - 1)
-		if l == 0 {
+		if c[3] == 0 {
+			vd := v * d
 			s.A += v
-			s.D += v * d
-			s.DD += v * d * (d - 1)
+			s.D += vd
+			s.DD += vd * (d - 1)
 			v *= t
 			s.T += v
-			s.DT += v * d
+			s.DT += vd * t
 			s.TT += v * (t - 1)
 			continue
 		}
-		if decay[l] == 0 {
-			decay[l] = exp(-pow[l])
-		}
-		s.decaying(v*decay[l], d, float64(l), pow[l], t, t*(t-1))
+		l := int(c[3]) & (maxDecay - 1)
+		s.decaying(v*chore.decay[l], d, c[3], pow[l], t, t*(t-1))
 	}
+	f = iso.factor
 	f = f[len(r.Power):]
 	for i := range r.Damped {
 		t, d, l := r.Damped[i][1], r.Damped[i][2], r.Damped[i][3]
@@ -130,7 +148,7 @@ func (r *Residual) Evaluate(iso *Isotherm, delta float64, out *Derivatives) {
 		s.decaying(v, d, l, g, lt, ltt)
 	}
 	if len(r.Gaussian)+len(r.GaoB) > 0 {
-		tau, lnDelta := iso.tau, math.Log(delta)
+		tau, lnDelta := iso.tau, chore.lnDelta
 		for i := range r.Gaussian {
 			c := &r.Gaussian[i]
 			n, t, d, eta, beta := c[0], c[1], c[2], c[3], c[4]

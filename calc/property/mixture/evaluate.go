@@ -22,6 +22,7 @@ func (m *Model) Evaluate(ph *helmholtz.Phase) {
 	m.volume.value(n, &x, &rv)
 	tau, delta := rt.y/ph.T, rho*rv.y
 	ph.Delta = delta
+	ph.Isochore.Set(delta)
 
 	// s and its derivatives, and those of its components: s = Σ x_k a_k + Σ_{k<l} x_k x_l F_kl a_kl.
 	// ∂(ρ s)/∂ρ_k at fixed τ, δ is a_k + (departure) =: c[k], with its own derivatives in τ and δ.
@@ -31,7 +32,7 @@ func (m *Model) Evaluate(ph *helmholtz.Phase) {
 	for k := 0; k < n; k++ {
 		r := &m.fluids[k].Residual
 		r.Prepare(&ph.Pure[k], tau)
-		r.Evaluate(&ph.Pure[k], delta, &c[k])
+		r.Evaluate(&ph.Pure[k], &ph.Isochore, &c[k])
 		s.Add(x[k], &c[k])
 	}
 	var e float64 // Σ_{k<l} x_k x_l F_kl a_kl
@@ -41,7 +42,7 @@ func (m *Model) Evaluate(ph *helmholtz.Phase) {
 		for p := range m.pairs {
 			pair := &m.pairs[p]
 			pair.residual.Prepare(&ph.Pair[p], tau)
-			pair.residual.Evaluate(&ph.Pair[p], delta, &d)
+			pair.residual.Evaluate(&ph.Pair[p], &ph.Isochore, &d)
 			i, j, f := pair.i, pair.j, pair.f
 			sum.Add(f*x[i]*x[j], &d)
 			c[i].Add(f*x[j], &d)

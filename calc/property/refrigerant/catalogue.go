@@ -69,8 +69,8 @@ func newPure(p *pure) *Refrigerant {
 		Components: []Component{{Name: p.name, MassFraction: 1, MoleFraction: 1}},
 		MolarMass:  f.MolarMass,
 		Critical:   State{T: f.CriticalT, P: f.CriticalP, Rho: f.CriticalRho * f.MolarMass},
-		engine:     newEngine([]string{p.name}, []float64{1}, f.CriticalT, p.tMin),
 	}
+	r.engine = newEngine([]string{p.name}, []float64{1}, r.Critical, p.tMin)
 	r.describe(p.class)
 	return r
 }
@@ -98,7 +98,7 @@ func newBlend(b *blend) *Refrigerant {
 	}
 	r.MolarMass = 1 / moles
 	r.Critical = State{T: b.criticalT, P: b.criticalP, Rho: b.criticalRho}
-	r.engine = newEngine(names, z, b.criticalT, max(lowestBlendT, b.tMin))
+	r.engine = newEngine(names, z, r.Critical, max(lowestBlendT, b.tMin))
 	r.describe(b.class)
 	return r
 }

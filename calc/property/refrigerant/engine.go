@@ -16,14 +16,17 @@ type engine struct {
 	z          []float64 // mole fractions
 	molarMass  float64   // kg/mol
 	tMin, tMax float64   // K
-	maxP       float64   // Pa, upper limit of the component equations
+	maxT, maxP float64   // K, Pa, upper limits of the component equations
 	fluids     []*helmholtz.Equation
+	// Critical point: K, Pa, mol/m³.
+	criticalT, criticalP, criticalRho float64
 
 	once  sync.Once
 	model *mixture.Model
 	err   error
 	// Pressure range of bubble and dew point, Pa.
 	low, high [2]float64
+	h0, s0    float64   // molar enthalpy and entropy taken as zero
 	pool      sync.Pool // of *workspace
 }
 
@@ -34,11 +37,11 @@ type workspace struct {
 }
 
 // newEngine looks the components up. The catalogue is fixed, so an unknown component is a mistake in it, found by a test.
-func newEngine(names []string, z []float64, criticalT, tMin float64) *engine {
-	e := &engine{z: z, tMin: tMin, maxP: 1e9}
-	e.tMax = maxReducedT * criticalT
+func newEngine(names []string, z []float64, critical State, tMin float64) *engine {
+	e := &engine{z: z, tMin: tMin, maxT: 1e4, maxP: 1e9, criticalT: critical.T, criticalP: critical.P}
+	e.tMax = maxReducedT * critical.T
 	if len(names) == 1 {
-		e.tMax = maxReducedTPure * criticalT
+		e.tMax = maxReducedTPure * critical.T
 	}
 	for i, name := range names {
 		f, ok := fluid.Lookup(name)
@@ -48,8 +51,10 @@ func newEngine(names []string, z []float64, criticalT, tMin float64) *engine {
 		e.fluids = append(e.fluids, f)
 		e.molarMass += z[i] * f.MolarMass
 		e.tMin = max(e.tMin, f.MinT)
+		e.maxT = min(e.maxT, f.MaxT)
 		e.maxP = min(e.maxP, f.MaxP)
 	}
+	e.criticalRho = critical.Rho / e.molarMass
 	return e
 }
 
@@ -74,8 +79,27 @@ func (e *engine) prepare() error {
 			}
 			e.low[kind], e.high[kind] = a.P, b.P
 		}
+		e.err = e.reference(w)
 	})
 	return e.err
+}
+
+// reference sets the zero of enthalpy and entropy, see Properties.
+func (e *engine) reference(w *workspace) error {
+	const T, h, s = 273.15, 200e3, 1e3
+	if !e.within(T) {
+		return nil
+	}
+	st, err := w.saturation.AtT(saturation.Bubble, T)
+	if err != nil {
+		return err
+	}
+	q, err := w.phase.AtTRho(T, st.RhoLiquid)
+	if err != nil {
+		return err
+	}
+	e.h0, e.s0 = q.H-h*e.molarMass, q.S-s*e.molarMass
+	return nil
 }
 
 // take gives a workspace that the caller must put back into the pool.

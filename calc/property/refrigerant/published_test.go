@@ -14,9 +14,12 @@ import (
 	"changeout/calc/property/refrigerant"
 )
 
+const statesFile = "../../../testdata/published/saturation/coolprop-states.csv"
+
 // row is one check value of testdata/published/saturation.
 type row struct {
 	refrigerant, quantity, inputUnit, unit, source, locator string
+	inputText                                               string
 	input, expected, tolerance                              float64
 	where                                                   string
 }
@@ -45,9 +48,12 @@ func readRows(t *testing.T, path string) []row {
 			header = true
 			continue
 		}
-		r := row{refrigerant: c[0], quantity: c[1], inputUnit: c[3], unit: c[5], source: c[7], locator: c[8],
+		r := row{refrigerant: c[0], quantity: c[1], inputText: c[2], inputUnit: c[3], unit: c[5], source: c[7], locator: c[8],
 			where: filepath.Base(path) + ":" + strconv.Itoa(line)}
 		for i, p := range map[int]*float64{2: &r.input, 4: &r.expected, 6: &r.tolerance} {
+			if i == 2 && strings.Contains(c[2], ";") {
+				continue // temperature;pressure, read where it is used
+			}
 			if *p, err = strconv.ParseFloat(c[i], 64); err != nil {
 				t.Fatalf("%s: column %d: %v", r.where, i+1, err)
 			}
@@ -106,6 +112,9 @@ func TestPublished(t *testing.T) {
 	}
 	sort.Strings(files)
 	for _, file := range files {
+		if file == statesFile {
+			continue // TestStates
+		}
 		t.Run(strings.TrimSuffix(filepath.Base(file), ".csv"), func(t *testing.T) {
 			rows := readRows(t, file)
 			worst := map[string]float64{} // by quantity

@@ -23,21 +23,13 @@ func (r *Refrigerant) BubbleAtT(T float64) (Point, error) { return r.engine.atT(
 
 // DewAtT gives the state at temperature T, K, at which the vapour of the overall composition begins to condense. For a pure
 // fluid it is the bubble point. Method and errors as BubbleAtT.
-func (r *Refrigerant) DewAtT(T float64) (Point, error) { return r.engine.atT(r.dew(), T) }
+func (r *Refrigerant) DewAtT(T float64) (Point, error) { return r.engine.atT(r.engine.dew(), T) }
 
 // BubbleAtP gives the bubble point at absolute pressure p, Pa. Method and errors as BubbleAtT.
 func (r *Refrigerant) BubbleAtP(p float64) (Point, error) { return r.engine.atP(saturation.Bubble, p) }
 
 // DewAtP gives the dew point at absolute pressure p, Pa. Method and errors as BubbleAtT.
-func (r *Refrigerant) DewAtP(p float64) (Point, error) { return r.engine.atP(r.dew(), p) }
+func (r *Refrigerant) DewAtP(p float64) (Point, error) { return r.engine.atP(r.engine.dew(), p) }
 
 // NormalBoiling gives the bubble point at 101,325 Pa. ErrRange: no liquid at that pressure (carbon dioxide).
 func (r *Refrigerant) NormalBoiling() (Point, error) { return r.BubbleAtP(101325) }
-
-// dew is the kind of solve for a dew point: a pure fluid has one saturation state, solved one way.
-func (r *Refrigerant) dew() saturation.Kind {
-	if len(r.Components) == 1 {
-		return saturation.Bubble
-	}
-	return saturation.Dew
-}

@@ -8,11 +8,10 @@ import (
 
 const (
 	maxSteps = 40
-	// A step this small in every logarithm ends the iteration: convergence is quadratic, so that what is left is far
-	// below rounding.
-	tolerance = 1e-9
+	// A step this small in every logarithm ends the iteration: convergence is quadratic, so that some 1e-14 is left.
+	tolerance = 1e-7
 	// Rounding in the liquid's fugacity can keep a step above tolerance; a few steps below this are as good.
-	noise = 1e-7
+	noise = 1e-6
 )
 
 // newton iterates from the unknowns at hand; p > 0 makes the temperature an unknown. It tells whether a state was reached.
@@ -90,6 +89,10 @@ func (s *Solver) evaluate() bool {
 		return false
 	}
 	s.model.Evaluate(&s.known)
+	if s.n == 1 {
+		// A pure fluid has the same τ in both phases: lend the second phase what the first has computed.
+		s.incipient.Pure[0] = s.known.Pure[0]
+	}
 	s.model.Evaluate(&s.incipient)
 	return true
 }
@@ -168,7 +171,7 @@ func (s *Solver) assemble(kind Kind, p float64) {
 
 // eliminate solves the system in place by Gauss elimination with row pivoting; the solution replaces the last column.
 // It tells whether the matrix was regular.
-func eliminate(a *[maxN + 2][maxN + 3]float64, n int) bool {
+func eliminate(a *matrix, n int) bool {
 	for c := 0; c < n; c++ {
 		best := c
 		for r := c + 1; r < n; r++ {

@@ -28,8 +28,9 @@ type Model interface {
 	GasConstant() float64
 	// Evaluate fills a phase from its temperature and densities.
 	Evaluate(*helmholtz.Phase)
-	// Start gives rough values for component i alone, see mixture.Model.
-	Start(i int, T float64) (p, rhoLiquid, rhoVapor float64)
+	// StartPressure and StartDensities give rough saturation values of component i alone, see mixture.Model.
+	StartPressure(i int, T float64) float64
+	StartDensities(i int, T, p float64) (liquid, vapor float64)
 }
 
 // ErrNotConverged says that no state was found. No number comes with it.
@@ -61,10 +62,13 @@ type Solver struct {
 	lnKnown          float64
 	lnInc            [maxN]float64
 	lnT              float64
-	jac              [maxN + 2][maxN + 3]float64 // augmented matrix
+	jac              matrix
 }
 
 const maxN = helmholtz.MaxComponents
+
+// matrix is an augmented matrix, large enough for the 2N+1 unknowns of Split.
+type matrix [2*maxN + 1][2*maxN + 2]float64
 
 // New prepares a solver for the mole fractions z, which must be positive and sum to one. tRef, K, is a temperature at
 // which saturation is easy to find; continuation starts there when a solve from scratch fails.
@@ -109,7 +113,8 @@ func (s *Solver) start(kind Kind, T float64) {
 	var y, pi, li, vi [maxN]float64
 	rt := s.model.GasConstant() * T
 	for i := 0; i < s.n; i++ {
-		pi[i], li[i], vi[i] = s.model.Start(i, T)
+		pi[i] = s.model.StartPressure(i, T)
+		li[i], vi[i] = s.model.StartDensities(i, T, pi[i])
 		if kind == Bubble {
 			p += s.z[i] * pi[i]
 		} else {
@@ -146,7 +151,7 @@ func (s *Solver) start(kind Kind, T float64) {
 func (s *Solver) roughPressure(kind Kind, T float64) float64 {
 	var sum float64
 	for i := 0; i < s.n; i++ {
-		p, _, _ := s.model.Start(i, T)
+		p := s.model.StartPressure(i, T)
 		if kind == Bubble {
 			sum += s.z[i] * p
 		} else {
@@ -174,7 +179,7 @@ func (s *Solver) roughT(kind Kind, p, tLow, tHigh float64) float64 {
 	for range 12 {
 		x = x0 + (x1-x0)*f0/(f0-f1)
 		f := math.Log(s.roughPressure(kind, 1/x)) - lnp
-		if math.Abs(f) < 1e-3 {
+		if math.Abs(f) < 5e-3 {
 			break
 		}
 		if f > 0 {

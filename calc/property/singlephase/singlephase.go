@@ -1,4 +1,4 @@
-// Package singlephase finds the density of one homogeneous phase at given temperature and pressure.
+// Package singlephase gives the properties of one homogeneous phase, and its density at given temperature and pressure.
 //
 // Like the saturation solver it knows a substance only by the Helmholtz energy of a phase.
 package singlephase
@@ -15,6 +15,8 @@ type Model interface {
 	Len() int
 	GasConstant() float64
 	Evaluate(*helmholtz.Phase)
+	// Ideal gives α⁰, τα⁰_τ and τ²α⁰_ττ of a phase that was evaluated.
+	Ideal(*helmholtz.Phase) (a, at, att float64)
 }
 
 // ErrNotConverged says that no density was found. No number comes with it.

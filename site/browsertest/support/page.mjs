@@ -25,12 +25,13 @@ export async function until(what, look, ms = patience) {
 
 /**
  * One tab. Engines supply:
- *   goto(url), reload(), back()
+ *   goto(url), reload()           return when the page has loaded
  *   run(fn, ...args)              calls fn in the page; both ways only what JSON can hold
  *   tap(selector)                 scrolls there and clicks with the pointer; fails when something covers it
  *   keys(selector, text)          types into a focused field, key by key
  *   resize(width, height)         returns nothing; ask run(() => innerWidth) for what was possible
- *   shot(file)                    PNG of the window
+ *   press(key)                    one key by name, such as "Enter"
+ *   upload(selector, file)        gives a file to a file field
  *   troubles()                    errors of the console, scripts and the content-security policy so far, as sentences
  *   strangers(allowed)            addresses that were asked for and do not start with one of allowed
  *   close()

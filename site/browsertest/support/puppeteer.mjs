@@ -137,7 +137,7 @@ class PuppeteerPage extends Page {
     this.bad.length = 0;
   }
   async strangers(allowed) {
-    return [...this.asked].filter((url) => !allowed.some((a) => url.startsWith(a)));
+    return [...this.asked].filter((url) => !/^(about|data|blob):/.test(url) && !allowed.some((a) => url.startsWith(a)));
   }
   async close() {
     await this.browser.close();

@@ -2,28 +2,36 @@
 // browser of iPhones that a Debian machine has.
 
 import { spawn } from "node:child_process";
-import { writeFile } from "node:fs/promises";
+import { mkdir, mkdtemp, rm, writeFile } from "node:fs/promises";
 import { createServer } from "node:net";
-import { Builder, By, Capabilities } from "selenium-webdriver";
-import { Page, pause, until } from "./page.mjs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { Builder, By, Capabilities, Key } from "selenium-webdriver";
+import { Page, patience, pause, until } from "./page.mjs";
 import { program } from "./programs.mjs";
 
-export async function launch({ dark = false, width = 360, height = 740 } = {}) {
-  const screen = await startScreen();
-  const port = await freePort();
+/** The tool bar of the window must not be wider than a phone. */
+const slimToolBar = "* { min-width: 0; min-height: 0; padding: 0; margin: 0; border-width: 0; font-size: 1px; } entry { min-width: 1px; }";
+
+async function emptyHome() {
+  const home = await mkdtemp(path.join(tmpdir(), "changeout-webkit-"));
+  await mkdir(path.join(home, "gtk-3.0"));
+  await writeFile(path.join(home, "gtk-3.0", "gtk.css"), slimToolBar);
+  return home;
+}
+
+function environment(screen, home) {
+  return {
+    ...process.env,
+    DISPLAY: screen.display, XDG_CONFIG_HOME: home, XDG_CACHE_HOME: home, XDG_DATA_HOME: home,
+    // No GPU and no session bus here; without these the browser waits for them.
+    LIBGL_ALWAYS_SOFTWARE: "1", WEBKIT_DISABLE_DMABUF_RENDERER: "1", NO_AT_BRIDGE: "1", GSETTINGS_BACKEND: "memory",
+  };
+}
+
+function linesOf(child) {
   const lines = [];
-  const driverProcess = spawn(await program("webkitdriver"), ["-p", String(port)], {
-    env: {
-      ...process.env,
-      DISPLAY: screen.display,
-      // No GPU and no session bus here; without these the browser waits for them.
-      LIBGL_ALWAYS_SOFTWARE: "1", WEBKIT_DISABLE_DMABUF_RENDERER: "1", WEBKIT_DISABLE_COMPOSITING_MODE: "1",
-      NO_AT_BRIDGE: "1", GTK_THEME: dark ? "Adwaita:dark" : "Adwaita", GSETTINGS_BACKEND: "memory",
-    },
-    stdio: ["ignore", "pipe", "pipe"],
-  });
-  // The console of the page comes out here, because of the argument below.
-  for (const stream of [driverProcess.stdout, driverProcess.stderr]) {
+  for (const stream of [child.stdout, child.stderr]) {
     let rest = "";
     stream.setEncoding("utf8").on("data", (text) => {
       const parts = (rest + text).split("\n");
@@ -31,9 +39,41 @@ export async function launch({ dark = false, width = 360, height = 740 } = {}) {
       lines.push(...parts);
     });
   }
+  return lines;
+}
+
+/**
+ * Opens an address without a driver and returns what the console said until the page had loaded. Under its driver
+ * WebKit keeps its console to itself, and the driver's scripts come too late for what happens while a page loads.
+ */
+export async function consoleWhileLoading(url) {
+  const screen = await startScreen();
+  const home = await emptyHome();
+  const child = spawn(await program("minibrowser"), ["--exit-after-load", "--enable-write-console-messages-to-stdout=true", url],
+    { env: environment(screen, home), stdio: ["ignore", "pipe", "pipe"] });
+  const lines = linesOf(child);
+  const late = setTimeout(() => child.kill(), patience);
+  const code = await new Promise((done) => child.once("exit", (c) => done(c)));
+  clearTimeout(late);
+  await screen.stop();
+  await rm(home, { recursive: true, force: true, maxRetries: 5 });
+  if (code !== 0) throw new Error(`WebKit did not load ${url}: ${lines.join("\n")}`);
+  return lines.filter((l) => l.includes("CONSOLE"));
+}
+
+export async function launch({ dark = false, width = 360, height = 740 } = {}) {
+  const screen = await startScreen();
+  const port = await freePort();
+  const home = await emptyHome();
+  const driverProcess = spawn(await program("webkitdriver"), ["-p", String(port)], {
+    env: environment(screen, home),
+    stdio: ["ignore", "pipe", "pipe"],
+  });
+  const lines = linesOf(driverProcess);
   const stopAll = async () => {
     driverProcess.kill();
     await screen.stop();
+    await rm(home, { recursive: true, force: true, maxRetries: 5 });
   };
   try {
     await until("WebKit's driver to listen", () => fetch(`http://127.0.0.1:${port}/status`).then((r) => r.ok));
@@ -43,12 +83,12 @@ export async function launch({ dark = false, width = 360, height = 740 } = {}) {
         browserName: "MiniBrowser",
         "webkitgtk:browserOptions": {
           binary: await program("minibrowser"),
-          args: ["--automation", "--enable-write-console-messages-to-stdout=true"],
+          args: ["--automation", ...(dark ? ["--dark-mode"] : [])],
         },
       }))
       .build();
     await driver.manage().setTimeouts({ script: 60_000, pageLoad: 60_000 });
-    const page = new WebKitPage(driver, lines, stopAll);
+    const page = new WebKitPage(driver, stopAll);
     await page.resize(width, height);
     return page;
   } catch (error) {
@@ -58,20 +98,22 @@ export async function launch({ dark = false, width = 360, height = 740 } = {}) {
 }
 
 class WebKitPage extends Page {
-  constructor(driver, lines, stopAll) {
+  constructor(driver, stopAll) {
     super();
     this.driver = driver;
-    this.lines = lines;
+    this.bad = [];
     this.stopAll = stopAll;
     this.asked = new Set();
   }
   async goto(url) {
     await this.note();
     await this.driver.get(url);
+    await this.listen();
   }
   async reload() {
     await this.note();
     await this.driver.navigate().refresh();
+    await this.listen();
   }
   async run(fn, ...args) {
     const answer = await this.driver.executeAsyncScript(
@@ -107,23 +149,43 @@ class WebKitPage extends Page {
       await pause(150);
     }
   }
-  async shot(file) {
-    await writeFile(file, Buffer.from(await this.driver.takeScreenshot(), "base64"));
+  async press(key) {
+    await this.driver.actions().sendKeys(Key[key.toUpperCase()] ?? key).perform();
   }
-  /** WebDriver does not report requests; what the page itself lists is kept before it goes. */
+  /** WebDriver reports neither requests nor errors: the page's own list is read before it goes. */
   async note() {
-    const list = await this.run(() => [location.href, ...performance.getEntriesByType("resource").map((e) => e.name)]).catch(() => []);
-    for (const url of list) this.asked.add(url);
+    const seen = await this.run(() => ({
+      urls: [location.href, ...performance.getEntriesByType("resource").map((e) => e.name)],
+      bad: window.__troubles?.splice(0) ?? [],
+    })).catch(() => null);
+    for (const url of seen?.urls ?? []) this.asked.add(url);
+    this.bad.push(...(seen?.bad ?? []));
+  }
+  /** Listens from the end of loading on; consoleWhileLoading hears what came before. */
+  async listen() {
+    await this.run(() => {
+      if (window.__troubles) return;
+      const bad = (window.__troubles = []);
+      addEventListener("error", (e) => bad.push(`script: ${e.message}`));
+      addEventListener("unhandledrejection", (e) => bad.push(`script: ${e.reason}`));
+      document.addEventListener("securitypolicyviolation", (e) => bad.push(`policy: ${e.violatedDirective} stopped ${e.blockedURI}`));
+      const say = console.error;
+      console.error = (...words) => {
+        bad.push(`console: ${words.join(" ")}`);
+        say.apply(console, words);
+      };
+    }).catch(() => undefined);
   }
   async troubles() {
-    return this.lines.filter((l) => /CONSOLE .*ERROR/.test(l) && !/Could not connect|Failed to load resource/.test(l));
+    await this.note();
+    return [...this.bad];
   }
   forget() {
-    this.lines.length = 0;
+    this.bad.length = 0;
   }
   async strangers(allowed) {
     await this.note();
-    return [...this.asked].filter((url) => url !== "about:blank" && !allowed.some((a) => url.startsWith(a)));
+    return [...this.asked].filter((url) => !/^(about|data|blob):/.test(url) && !allowed.some((a) => url.startsWith(a)));
   }
   async close() {
     await this.driver.quit().catch(() => undefined);

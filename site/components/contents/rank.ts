@@ -4,9 +4,9 @@
 export interface Entry { u: string; t: string; k: string; n?: number; d?: string; s?: [string, string][] }
 export interface Hit { entry: Entry; part: [string, string] | null; score: number }
 
-/** Lower case, without accents, hyphens as spaces, so that "P-T" and "p t", "Vacuum-hold" and "vacuum hold" are one. */
+/** Lower case, without accents, hyphens as spaces, so that "P-T" and "p t", "Vacuum-hold" and "vacuum hold" are one. A no-break space is a space. */
 export function fold(text: string): string {
-  return text.normalize("NFD").replace(/[\u0300-\u036f]/g, "").toLowerCase().replace(/[-‐–—/_()]+/g, " ");
+  return text.normalize("NFD").replace(/[\u0300-\u036f]/g, "").toLowerCase().replace(/[\s\-‐–—/_(),;:“”"]+/g, " ");
 }
 
 export function rank(entries: Entry[], asked: string, most: number): Hit[] {

@@ -14,7 +14,7 @@ export function clockTime(at: number, now: number): string {
   const t = new Date(at);
   const time = t.toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" });
   if (t.toDateString() === new Date(now).toDateString()) return time;
-  return `${time} on ${t.toLocaleDateString([], { weekday: "long", day: "numeric", month: "long" })}`;
+  return `${time} on ${t.toLocaleDateString([], { weekday: "long", day: "numeric", month: "short" })}`;
 }
 
 /** "less than a minute", "25 minutes", "3 hours", "2 days": rounded down. */

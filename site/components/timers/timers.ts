@@ -65,6 +65,10 @@ function sentence(t: Timer, now: number): string {
   return `${t.title}: the time is over. It ended at ${when}.`;
 }
 
+function overShort(t: Timer, now: number): string {
+  return `${t.title}: over since ${clockTime(t.end, now)}.`;
+}
+
 /** Gives a wait on the page its clock and buttons; returns what redraws them. */
 function waitBox(page: HTMLElement, box: HTMLElement): (list: Timer[], now: number) => void {
   const seconds = Number(box.dataset.seconds);
@@ -128,6 +132,6 @@ function row(t: Timer, now: number): HTMLElement {
   const over = t.end <= now;
   const address = singleFile ? "#" + t.wait : `${pageAddress(t.page)}#${t.wait}`;
   return make("div", { class: over ? "co-timer co-timer--over" : "co-timer" },
-    make("a", { class: "co-timer__name", href: address }, over ? sentence(t, now) : t.title),
+    make("a", { class: "co-timer__name", href: address }, over ? overShort(t, now) : t.title),
     over ? button("Noted", "co-button", () => dropTimer(t.id)) : make("span", { class: "co-timer__left" }));
 }

@@ -46,11 +46,13 @@ function figure(id: string, label: string, text: string, known: OutputUnits | un
   // Labels may differ in their spaces from the text; the longest fitting unit wins ("kPa gauge" before "gauge").
   const plain = text.replace(/\u00a0|\u202f/g, " ");
   const fits = (known?.units ?? []).filter((u) => u.label !== "" && plain.endsWith(" " + u.label)).sort((a, b) => b.label.length - a.label.length)[0];
-  if (!known || !fits || known.units.length < 2) return make("dd", {}, make("span", { class: "co-result__value" }, text));
+  if (!fits) return make("dd", {}, make("span", { class: "co-result__value" }, text));
+  const number = make("span", { class: "co-result__value" }, plain.slice(0, -fits.label.length - 1));
+  if (!known || known.units.length < 2) return make("dd", {}, number, " ", make("span", { class: "co-result__unit" }, fits.label));
   const select = make("select", { class: "co-input__unit", "aria-label": `Unit of ${label}`, "data-pick": id });
   for (const u of known.units) select.append(new Option(u.label, u.id, false, u.id === fits.id));
   select.addEventListener("change", () => pick(id, select.value));
-  return make("dd", {}, make("span", { class: "co-result__value" }, plain.slice(0, -fits.label.length - 1)), " ", select);
+  return make("dd", {}, number, " ", select);
 }
 
 function notes(title: string, list: string[], classes: string): HTMLElement {
@@ -91,6 +93,7 @@ function tone(given: string): string {
 }
 
 function parseSVG(text: string): Element | null {
-  const root = new DOMParser().parseFromString(text, "image/svg+xml").documentElement;
-  return root.localName === "svg" ? document.importNode(root, true) : null;
+  // Parsed as HTML, where an svg needs no namespace of its own; a parsed document runs nothing.
+  const svg = new DOMParser().parseFromString(text, "text/html").querySelector("svg");
+  return svg && document.importNode(svg, true);
 }

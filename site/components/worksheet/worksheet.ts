@@ -77,7 +77,7 @@ function worksheet(section: HTMLElement): void {
     example.dataset.ready = "";
   }
 
-  form.addEventListener("focusin", () => void start().then(update, failed), { once: true });
+  form.addEventListener("focusin", () => void start().catch(failed), { once: true });
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     asked = true;
@@ -118,7 +118,7 @@ function worksheet(section: HTMLElement): void {
     });
   }
 
-  if (Object.keys(values).length > 0) start().then(update, failed);
+  if (Object.keys(values).length > 0) update();
   else drawNoAnswer(answer, needed(fields.filter((f) => f.visible() && f.value() === "" && !("optional" in f.box.dataset))));
 
   function drawSystem(): void {
@@ -142,7 +142,10 @@ function worksheet(section: HTMLElement): void {
   }
 
   function update(): void {
-    if (!ready()) return;
+    if (!ready()) {
+      start().then(() => work(false), failed);
+      return;
+    }
     clearTimeout(wait);
     if (cost > slow) wait = window.setTimeout(() => work(false), pause);
     else work(false);

@@ -1,0 +1,171 @@
+package publish
+
+import (
+	"bytes"
+	"compress/gzip"
+	"encoding/base64"
+	"encoding/json"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"golang.org/x/net/html"
+)
+
+// TestSingleFile reads the file as a browser does and follows everything that
+// points somewhere.
+func TestSingleFile(t *testing.T) {
+	root := tree(t, small)
+	o := options(root)
+	o.Single = filepath.Join(t.TempDir(), "handbook.html")
+	s := mustBuild(t, New(o))
+	text := read(t, filepath.Dir(o.Single), "handbook.html")
+	if s.Single != int64(len(text)) {
+		t.Errorf("got size %d in the summary, want %d", s.Single, len(text))
+	}
+	if strings.Contains(read(t, root, "public/worker.js"), "handbook.html") {
+		t.Errorf("the single file is in the offline list")
+	}
+	doc, err := html.Parse(strings.NewReader(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	ids := map[string]bool{}
+	var order []string
+	blocks := map[string]string{}
+	for n := range doc.Descendants() {
+		if n.Type != html.ElementNode {
+			continue
+		}
+		if id := attribute(n, "id"); id != "" {
+			if ids[id] {
+				t.Errorf("the id %s stands twice", id)
+			}
+			ids[id] = true
+			if n.Data == "section" {
+				order = append(order, id)
+			}
+			if n.Data == "script" && n.FirstChild != nil {
+				blocks[id] = n.FirstChild.Data
+			}
+		}
+	}
+	if got := strings.Join(order, " "); !strings.HasPrefix(got, "index contents ") || !strings.Contains(got, "stages/hold") || !strings.Contains(got, "worksheets/twice") || len(order) != 12 {
+		t.Errorf("got sections %s, want all 12 pages, the front page first", got)
+	}
+	links := map[string]bool{}
+	for n := range doc.Descendants() {
+		if n.Type != html.ElementNode {
+			continue
+		}
+		for _, a := range n.Attr {
+			switch a.Key {
+			case "src", "srcset", "data", "poster", "action", "background":
+				if !strings.HasPrefix(a.Val, "data:") {
+					t.Errorf("<%s %s=%q> loads something from outside the file", n.Data, a.Key, a.Val)
+				}
+			case "href":
+				target, inside := strings.CutPrefix(a.Val, "#")
+				if n.Data == "link" || (!inside && !strings.HasPrefix(a.Val, "https://example.org/")) {
+					t.Errorf("<%s href=%q> leads out of the file", n.Data, a.Val)
+				}
+				if inside && !ids[target] {
+					t.Errorf("href=%q leads nowhere", a.Val)
+				}
+				links[a.Val] = true
+			case "for", "aria-labelledby", "aria-describedby":
+				if first := strings.Fields(a.Val)[0]; n.Data == "label" && !ids[first] {
+					t.Errorf("<%s %s=%q> names no element", n.Data, a.Key, a.Val)
+				}
+			}
+		}
+	}
+	for _, want := range []string{"#stages/hold", "#about/limits/when", "#about/glossary/term-micron", "#stages/hold/source-book", "#worksheets/twice"} {
+		if !links[want] {
+			t.Errorf("no link to %s", want)
+		}
+	}
+	if !strings.Contains(text, `aria-describedby="worksheets/twice/twice-hint worksheets/twice/twice-error"`) {
+		t.Errorf("a list of ids was not rewritten")
+	}
+
+	packed, err := base64.StdEncoding.DecodeString(strings.TrimSpace(blocks["co-module"]))
+	if err != nil {
+		t.Fatal(err)
+	}
+	z, err := gzip.NewReader(bytes.NewReader(packed))
+	if err != nil {
+		t.Fatal(err)
+	}
+	module, err := io.ReadAll(z)
+	if err != nil || !strings.HasSuffix(string(module), "pretended") {
+		t.Errorf("got module %q, %v, want the one that was built", module, err)
+	}
+
+	var entries []searchEntry
+	if err := json.Unmarshal([]byte(blocks["co-search"]), &entries); err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range entries {
+		page, inside := strings.CutPrefix(e.URL, "#")
+		if !inside || !ids[page] {
+			t.Errorf("the search index names %s, which is no page of the file", e.URL)
+		}
+		for _, part := range e.Parts {
+			if !ids[page+"/"+part[0]] {
+				t.Errorf("the search index names %s/%s, which is not in the file", e.URL, part[0])
+			}
+		}
+	}
+}
+
+// TestSingleFileInsideTheSite: beside the pages it is part of the site, is
+// linked from them, and goes when it is no longer asked for.
+func TestSingleFileInsideTheSite(t *testing.T) {
+	root := tree(t, small)
+	o := options(root)
+	o.Single = filepath.Join(root, "public", "handbook.html")
+	mustBuild(t, New(o))
+	if got := read(t, root, "public/files.sha256"); !strings.Contains(got, "  handbook.html\n") {
+		t.Errorf("got record\n%s\nwant the single file in it", got)
+	}
+	if strings.Contains(read(t, root, "public/worker.js"), "handbook.html") {
+		t.Errorf("the single file is in the offline list")
+	}
+	o.Single = ""
+	mustBuild(t, New(o))
+	if _, err := os.Stat(filepath.Join(root, "public", "handbook.html")); err == nil {
+		t.Errorf("the single file is still there")
+	}
+}
+
+func TestRewrite(t *testing.T) {
+	r := &rewriter{
+		pages: map[string]bool{"index": true, "stages/hold": true, "about/limits": true},
+		files: map[string][]byte{"stages/curve.svg": []byte("<svg/>"), "stages/log.csv": []byte("minutes,micron\n")},
+	}
+	for _, c := range []struct{ give, want string }{
+		{`<p id="a">x</p>`, `<p id="stages/hold/a">x</p>`},
+		{`<a href="#a">x</a>`, `<a href="#stages/hold/a">x</a>`},
+		{`<a href="../about/limits.html">x</a>`, `<a href="#about/limits">x</a>`},
+		{`<a href="../about/limits.html#when">x</a>`, `<a href="#about/limits/when">x</a>`},
+		{`<a href="../">x</a>`, `<a href="#index">x</a>`},
+		{`<a href="../index.html">x</a>`, `<a href="#index">x</a>`},
+		{`<a href="https://example.org/a.html#b">x</a>`, `<a href="https://example.org/a.html#b">x</a>`},
+		{`<a href="mailto:a@example.org">x</a>`, `<a href="mailto:a@example.org">x</a>`},
+		{`<img src="curve.svg" alt="c">`, `<img src="data:image/svg+xml;base64,PHN2Zy8+" alt="c"/>`},
+		{`<a href="log.csv">x</a>`, `<a href="data:text/csv;base64,bWludXRlcyxtaWNyb24K" download="log.csv">x</a>`},
+		{`<input type="radio" name="m" id="i"><label for="i">x</label>`, `<input type="radio" name="stages/hold/m" id="stages/hold/i"/><label for="stages/hold/i">x</label>`},
+		{`<input name="m" data-tick="m">`, `<input name="m" data-tick="m"/>`},
+		{`<p aria-describedby="a b">x</p>`, `<p aria-describedby="stages/hold/a stages/hold/b">x</p>`},
+		{`<svg viewBox="0 0 1 1"><clipPath id="c"></clipPath><path clip-path="url(#c)"></path><use xlink:href="#c"></use></svg>`,
+			`<svg viewBox="0 0 1 1"><clipPath id="stages/hold/c"></clipPath><path clip-path="url(#stages/hold/c)"></path><use xlink:href="#stages/hold/c"></use></svg>`},
+	} {
+		got, err := r.rewrite("stages/hold", []byte(c.give))
+		if err != nil || string(got) != c.want {
+			t.Errorf("rewrite(%s)\ngot  %s (%v)\nwant %s", c.give, got, err, c.want)
+		}
+	}
+}

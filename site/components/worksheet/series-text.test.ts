@@ -1,0 +1,39 @@
+import { strict as assert } from "node:assert";
+import { test } from "node:test";
+import { formatSeries, parseSeries, separatorOf } from "./series-text.ts";
+
+const header = ["time_min", "pressure_micron", "ambient_C"];
+
+test("separators are recognised", () => {
+  const cases: [string, string][] = [["0,310\n1,340", ","], ["0;1,5\n1;1,6", ";"], ["0\t310", "\t"], ["0 310\n1 340", " "], ["# a, b\n0 310", " "], ["", " "]];
+  for (const [text, want] of cases) assert.equal(separatorOf(text), want, JSON.stringify(text));
+});
+
+test("text becomes rows, with or without a header", () => {
+  assert.deepEqual(parseSeries("minutes,micron\n0,310\n1,340\n"), { header: ["minutes", "micron"], rows: [["0", "310"], ["1", "340"]] });
+  assert.deepEqual(parseSeries("0,310\r\n1,340\r\n"), { header: null, rows: [["0", "310"], ["1", "340"]] });
+  assert.deepEqual(parseSeries("\uFEFF# demo\n\n\"t\";\"p, micron\"\n0;1,5"), { header: ["t", "p, micron"], rows: [["0", "1,5"]] });
+  assert.deepEqual(parseSeries("−1 .5\n  2   3 "), { header: null, rows: [["−1", ".5"], ["2", "3"]] });
+  assert.deepEqual(parseSeries(""), { header: null, rows: [] });
+});
+
+test("a clock time is a row, not a header", () => {
+  assert.deepEqual(parseSeries("14:30,310\n14:40,350").header, null);
+});
+
+test("rows become text that reads back the same", () => {
+  const rows = [["0", "310", "21"], ["1", "340", ""]];
+  assert.deepEqual(parseSeries(formatSeries(header, rows)), { header, rows });
+});
+
+test("empty rows and empty optional columns are left out", () => {
+  assert.equal(formatSeries(header, [["0", "310", ""], ["", "", ""], ["1", "340", ""], ["", "", ""]]), "time_min,pressure_micron\n0,310\n1,340\n");
+  assert.equal(formatSeries(header, [["", "", ""]]), "", "nothing typed is nothing, not a header");
+  assert.equal(formatSeries(header, [["0", "", ""]]), "time_min,pressure_micron\n0,\n", "a half-typed row is kept");
+});
+
+test("a decimal comma asks for semicolons", () => {
+  const text = formatSeries(header, [["0", "1,5", ""], ["1", "1,6", ""]]);
+  assert.equal(text, "time_min;pressure_micron\n0;1,5\n1;1,6\n");
+  assert.deepEqual(parseSeries(text).rows, [["0", "1,5"], ["1", "1,6"]]);
+});
