@@ -7,6 +7,7 @@ import (
 	"changeout/calc"
 	"changeout/calc/formula/charge"
 	"changeout/calc/property/refrigerant"
+	"changeout/calc/text"
 	"changeout/calc/unit"
 )
 
@@ -38,7 +39,7 @@ func chargeByWeight(r *calc.Run, ref *refrigerant.Refrigerant) {
 	}
 	total := r.Float("nameplate") + lines + r.Float("indoor-extra") + r.Float("branch-extra") - r.Float("allowance")
 	if total <= 0 {
-		r.Refuse("allowance", calc.TooHigh, "Line allowance inside the nameplate charge: "+r.Given("allowance")+" is more than the whole charge; enter the mass that the factory put in for the line.")
+		r.Refuse("allowance", calc.TooHigh, text.Say("Line allowance inside the nameplate charge: {} is more than the whole charge; enter the mass that the factory put in for the line.", r.Given("allowance")))
 		return
 	}
 	adjust := total - r.Float("already")
@@ -48,9 +49,8 @@ func chargeByWeight(r *calc.Run, ref *refrigerant.Refrigerant) {
 	}
 	r.Set("total-charge", total)
 	r.Set("adjustment", adjust)
-	r.Step("Total charge", "nameplate + liquid lines + indoor units + branch and outdoor extras − allowance = "+mass(r.Float("nameplate"))+" + "+mass(lines)+" + "+
-		mass(r.Float("indoor-extra"))+" + "+mass(r.Float("branch-extra"))+" − "+mass(r.Float("allowance")), r.OutputText("total-charge"), calc.Cite{Key: "makers-manual", Locator: "charge table"})
-	r.Step("Still to add", "total − already in = "+mass(total)+" − "+mass(r.Float("already")), r.OutputText("adjustment"), calc.Cite{Key: "common-practice"})
+	r.Step("Total charge", text.Say("nameplate + liquid lines + indoor units + branch and outdoor extras − allowance = {} + {} + {} + {} − {}", mass(r.Float("nameplate")), mass(lines), mass(r.Float("indoor-extra")), mass(r.Float("branch-extra")), mass(r.Float("allowance"))), r.OutputText("total-charge"), calc.Cite{Key: "makers-manual", Locator: "charge table"})
+	r.Step("Still to add", text.Say("total − already in = {} − {}", mass(total), mass(r.Float("already"))), r.OutputText("adjustment"), calc.Cite{Key: "common-practice"})
 	roomOK := roomCheck(r, ref, math.Max(total, r.Float("already")))
 	noteForgotten(r)
 	concludeWeight(r, ref, total, adjust, roomOK)
@@ -65,13 +65,13 @@ func concludeWeight(r *calc.Run, ref *refrigerant.Refrigerant, total, adjust flo
 		r.Conclude("room-limit", "The calculated charge could fill the smallest room beyond the concentration limit. This is a design question: stop and ask the designer and the local authority.")
 		return
 	case adjust > settled:
-		r.Conclude("add", "Add "+amount+".")
+		r.Conclude("add", text.Say("Add {}.", amount))
 		r.Advise("Charge liquid into the liquid side with the compressor off, by weight on the scale. Put the rest in throttled, in the maker's charge mode.")
 	case adjust < -settled:
-		r.Conclude("take-out", "Take out "+amount+".")
-		r.Advise("Recover it by weight into a cylinder that is in test, clean and marked for " + ref.Name + ".")
+		r.Conclude("take-out", text.Say("Take out {}.", amount))
+		r.Advise(text.Say("Recover it by weight into a cylinder that is in test, clean and marked for {}.", ref.Name))
 	default:
-		r.Conclude("as-calculated", "What is in agrees with the calculation within "+r.Text(unit.Mass, settled, "kg", "lb")+".")
+		r.Conclude("as-calculated", text.Say("What is in agrees with the calculation within {}.", r.Text(unit.Mass, settled, "kg", "lb")))
 	}
 	if already := r.Float("already"); already > 0 && math.Abs(adjust) > 0.1*total {
 		r.Warn("What was in differs from the calculation by more than 10 %. Find out why before you charge: a leak, a wrong sum, or liquid trapped in a closed section.")
@@ -109,7 +109,7 @@ func lineCharge(r *calc.Run, ref *refrigerant.Refrigerant) (float64, bool) {
 		if rows.Columns[2] != nil {
 			factor = rows.Columns[2][i]
 		}
-		row := "Line " + strconv.Itoa(i+1) + ", " + r.Text(unit.TubeDiameter, size, "mm", "in")
+		row := text.Say("Line {}, {}", strconv.Itoa(i+1), r.Text(unit.TubeDiameter, size, "mm", "in"))
 		cite := calc.Cite{Key: "makers-manual", Locator: "charge table"}
 		if math.IsNaN(factor) {
 			var ok bool
@@ -120,7 +120,7 @@ func lineCharge(r *calc.Run, ref *refrigerant.Refrigerant) (float64, bool) {
 		}
 		compareWithPublished(r, ref, row, size, factor)
 		m := length * factor
-		r.Step(row, "length × factor = "+r.Text(unit.Length, length, "m", "ft")+" × "+r.Text(unit.MassPerLength, factor, "kg/m", "oz/ft"), r.Text(unit.Mass, m, "kg", "lb"), cite)
+		r.Step(row, text.Say("length × factor = {} × {}", r.Text(unit.Length, length, "m", "ft"), r.Text(unit.MassPerLength, factor, "kg/m", "oz/ft")), r.Text(unit.Mass, m, "kg", "lb"), cite)
 		sum += m
 	}
 	return sum, true
@@ -140,7 +140,7 @@ func estimateFactor(r *calc.Run, ref *refrigerant.Refrigerant, row string, size 
 		return 0, false
 	}
 	factor := charge.LineFactor(tube.Bore(), bubble.RhoLiquid)
-	r.Step(row+", estimated factor", "ρ π d²/4, bore "+r.Text(unit.TubeDiameter, tube.Bore(), "mm", "in")+", liquid "+r.Text(unit.Density, bubble.RhoLiquid, "kg/m3", "lb/ft3"),
+	r.Step(row+", estimated factor", text.Say("ρ π d²/4, bore {}, liquid {}", r.Text(unit.TubeDiameter, tube.Bore(), "mm", "in"), r.Text(unit.Density, bubble.RhoLiquid, "kg/m3", "lb/ft3")),
 		r.Text(unit.MassPerLength, factor, "kg/m", "oz/ft"), equationCite(ref))
 	r.Warn(row + ": the factor is an estimate from bore and liquid density. Makers' factors can differ by a fifth; use the unit's table.")
 	return factor, true
@@ -159,7 +159,7 @@ func compareWithPublished(r *calc.Run, ref *refrigerant.Refrigerant, row string,
 	r.Step(row+", printed by makers", "range read in charge tables for "+ref.Name, show(p.Low)+" to "+show(p.High), calc.Cite{Key: key})
 	// Printed factors have two or three figures; 2 % covers their rounding.
 	if factor < p.Low*0.98 || factor > p.High*1.02 {
-		r.Warn(row + ": " + show(factor) + " is outside the range that makers print, " + show(p.Low) + " to " + show(p.High) + ". Check the size and the table.")
+		r.Warn(text.Say("{}: {} is outside the range that makers print, {} to {}. Check the size and the table.", row, show(factor), show(p.Low), show(p.High)))
 	}
 }
 
@@ -171,7 +171,7 @@ func roomCheck(r *calc.Run, ref *refrigerant.Refrigerant, total float64) bool {
 		return true
 	}
 	if !ref.RCL.Known() {
-		r.Warn("The smallest room was not checked: no concentration limit for " + ref.Name + " was found. Take it from the standard in force.")
+		r.Warn(text.Say("The smallest room was not checked: no concentration limit for {} was found. Take it from the standard in force.", ref.Name))
 		return true
 	}
 	factor := 1.0
@@ -183,14 +183,14 @@ func roomCheck(r *calc.Run, ref *refrigerant.Refrigerant, total float64) bool {
 	allowed := charge.RoomCharge(ref.RCL.Value, volume, factor)
 	r.Set("room-allowance", allowed)
 	r.Set("room-concentration", total/volume)
-	r.Step("Concentration limit of "+ref.Name, "RCL, class "+ref.Class+", "+readWords(ref.RCL.Read), r.Text(unit.Concentration, ref.RCL.Value, "g/m3", "lb/1000ft3"), calc.Cite{Key: "ashrae-34"})
-	r.Step("Most that the smallest room may receive", words+" = "+r.Text(unit.Concentration, ref.RCL.Value, "g/m3", "lb/1000ft3")+" × "+r.Given("room-volume"),
+	r.Step("Concentration limit of "+ref.Name, text.Say("RCL, class {}, {}", ref.Class, readWords(ref.RCL.Read)), r.Text(unit.Concentration, ref.RCL.Value, "g/m3", "lb/1000ft3"), calc.Cite{Key: "ashrae-34"})
+	r.Step("Most that the smallest room may receive", text.Say("{} = {} × {}", words, r.Text(unit.Concentration, ref.RCL.Value, "g/m3", "lb/1000ft3"), r.Given("room-volume")),
 		r.OutputText("room-allowance"), calc.Cite{Key: "a15int4"})
 	if ref.RCL.Read == refrigerant.Memory {
-		r.Warn("The concentration limit of " + ref.Name + " is from memory. Verify it in the standard in force before you rely on it.")
+		r.Warn(text.Say("The concentration limit of {} is from memory. Verify it in the standard in force before you rely on it.", ref.Name))
 	}
 	if ref.Class != "" && ref.Class != "A1" {
-		r.Warn(ref.Name + " is class " + ref.Class + ". It also needs the flammability rules of the product standard and the local code; this check alone is not enough.")
+		r.Warn(text.Say("{} is class {}. It also needs the flammability rules of the product standard and the local code; this check alone is not enough.", ref.Name, ref.Class))
 	}
 	return total <= allowed
 }

@@ -6,6 +6,7 @@ import (
 	"changeout/calc"
 	"changeout/calc/formula/charge"
 	"changeout/calc/property/refrigerant"
+	"changeout/calc/text"
 	"changeout/calc/unit"
 )
 
@@ -14,14 +15,14 @@ func chargeBySuperheat(r *calc.Run, ref *refrigerant.Refrigerant) {
 	wb, db := r.Float("indoor-wet-bulb"), r.Float("outdoor-dry-bulb")
 	target := charge.SuperheatTarget(wb, db)
 	r.Set("target-superheat", target)
-	r.Step("Superheat target", "(3 × wet bulb − 80 − dry bulb) ÷ 2 in °F, with "+fahrenheitText(wb)+" and "+fahrenheitText(db), r.OutputText("target-superheat"),
+	r.Step("Superheat target", text.Say("(3 × wet bulb − 80 − dry bulb) ÷ 2 in °F, with {} and {}", fahrenheitText(wb), fahrenheitText(db)), r.OutputText("target-superheat"),
 		calc.Cite{Key: "practice-76", Locator: "common practice"})
 	r.Warn("The target is a rule of common practice. Against a published table it errs by up to 4 K, and by 2 K inside its best range.")
 	if !airflowProved(r) {
 		return
 	}
 	if target < charge.LeastSuperheatTarget {
-		r.Conclude("weigh-in", "The target is below "+r.Text(unit.TemperatureDifference, charge.LeastSuperheatTarget, "K", "F")+", too small to hold without liquid reaching the compressor.")
+		r.Conclude("weigh-in", text.Say("The target is below {}, too small to hold without liquid reaching the compressor.", r.Text(unit.TemperatureDifference, charge.LeastSuperheatTarget, "K", "F")))
 		r.Advise("Recover, then weigh in the charge that the nameplate gives.")
 		return
 	}
@@ -37,7 +38,7 @@ func chargeBySuperheat(r *calc.Run, ref *refrigerant.Refrigerant) {
 	stepAbsolute(r, "suction-pressure", p)
 	measured := r.Float("suction-temperature") - dew.T
 	r.Set("superheat", measured)
-	r.Step("Superheat measured", "T suction − T dew = "+r.Given("suction-temperature")+" − "+r.Text(unit.Temperature, dew.T, "C", "F"), r.OutputText("superheat"), equationCite(ref))
+	r.Step("Superheat measured", text.Say("T suction − T dew = {} − {}", r.Given("suction-temperature"), r.Text(unit.Temperature, dew.T, "C", "F")), r.OutputText("superheat"), equationCite(ref))
 	// High superheat means too little refrigerant in the evaporator.
 	judgeReading(r, ref, "superheat", measured-target, charge.SuperheatTolerance, 1)
 }
@@ -56,7 +57,7 @@ func chargeBySubcooling(r *calc.Run, ref *refrigerant.Refrigerant) {
 	stepAbsolute(r, "liquid-pressure", p)
 	measured := bubble.T - r.Float("liquid-line-temperature")
 	r.Set("subcooling", measured)
-	r.Step("Subcooling measured", "T bubble − T liquid = "+r.Text(unit.Temperature, bubble.T, "C", "F")+" − "+r.Given("liquid-line-temperature"), r.OutputText("subcooling"), equationCite(ref))
+	r.Step("Subcooling measured", text.Say("T bubble − T liquid = {} − {}", r.Text(unit.Temperature, bubble.T, "C", "F"), r.Given("liquid-line-temperature")), r.OutputText("subcooling"), equationCite(ref))
 	if measured < 0 {
 		r.Warn("The liquid line is warmer than its bubble point. It holds vapour too, or a reading is off: check the clamp and the gauge first.")
 	}
@@ -70,7 +71,7 @@ func judgeReading(r *calc.Run, ref *refrigerant.Refrigerant, what string, differ
 	r.Set("difference", difference)
 	r.Step("Difference", "measured − target, accepted within ±"+r.Text(unit.TemperatureDifference, tolerance, "K", "F"), r.OutputText("difference"), calc.Cite{Key: "practice-75"})
 	if math.Abs(difference) <= tolerance {
-		r.Conclude("leave", "The "+what+" is within "+r.Text(unit.TemperatureDifference, tolerance, "K", "F")+" of its target.")
+		r.Conclude("leave", text.Say("The {} is within {} of its target.", what, r.Text(unit.TemperatureDifference, tolerance, "K", "F")))
 		r.Advise("Write the readings down as the baseline.")
 		return
 	}
@@ -82,13 +83,13 @@ func judgeReading(r *calc.Run, ref *refrigerant.Refrigerant, what string, differ
 		step = r.OutputText("first-step")
 	}
 	if difference*sign > 0 {
-		r.Conclude("add", "The "+what+" shows too little refrigerant. Add "+step+" as a first step, then wait and read again.")
+		r.Conclude("add", text.Say("The {} shows too little refrigerant. Add {} as a first step, then wait and read again.", what, step))
 		r.Advise("Before adding, look for the leak and for a restriction: both look like too little charge.")
 		if ref.ChargeAsLiquid {
 			r.Advise(ref.Name + " is a blend: take it from the cylinder as liquid, throttled before the compressor.")
 		}
 	} else {
-		r.Conclude("take-out", "The "+what+" shows too much refrigerant. Recover "+step+" as a first step, then wait and read again.")
+		r.Conclude("take-out", text.Say("The {} shows too much refrigerant. Recover {} as a first step, then wait and read again.", what, step))
 		r.Advise("Before taking out, check airflow, filters and the outdoor coil: a dirty coil looks like too much charge.")
 	}
 	r.Advise("Wait 15 minutes of steady running, then read again. Stop when the reading is inside the tolerance.")

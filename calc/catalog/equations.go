@@ -46,7 +46,7 @@ func addKeys(keys []string, source string) []string {
 // equationKeys lists the keys of the equations of all refrigerants offered.
 func equationKeys() []string {
 	keys := []string{mixtureModel}
-	for _, r := range refrigerant.All() {
+	for _, r := range Offered() {
 		for _, c := range r.Components {
 			if e, ok := fluid.Lookup(c.Name); ok {
 				keys = addKeys(keys, e.Source)

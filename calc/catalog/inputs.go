@@ -8,11 +8,27 @@ import (
 
 // Inputs that several worksheets ask for in the same words.
 
+// coldest is the temperature, K, that a refrigerant must be liquid at to be
+// offered: helium, nitrogen, oxygen and argon stay out.
+const coldest = 213.15
+
+// Offered returns the refrigerants that a technician can meet, in the order of
+// the catalogue.
+func Offered() []*refrigerant.Refrigerant {
+	var list []*refrigerant.Refrigerant
+	for _, r := range refrigerant.All() {
+		if _, high := r.Range(); high > coldest {
+			list = append(list, r)
+		}
+	}
+	return list
+}
+
 // refrigerantInput lists the catalogue of refrigerants as a choice.
 func refrigerantInput() calc.Input {
 	in := calc.Input{ID: "refrigerant", Label: "Refrigerant", Kind: calc.Choice,
 		Help: "As the nameplate says. If the history is doubtful, treat the gas as mixed and do not use this worksheet."}
-	for _, r := range refrigerant.All() {
+	for _, r := range Offered() {
 		in.Options = append(in.Options, calc.Option{ID: r.Name, Label: r.Name, Aliases: []string{r.Name[2:]}})
 	}
 	return in

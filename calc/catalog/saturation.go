@@ -5,6 +5,7 @@ import (
 
 	"changeout/calc"
 	"changeout/calc/property/refrigerant"
+	"changeout/calc/text"
 	"changeout/calc/unit"
 )
 
@@ -54,7 +55,7 @@ var Saturation = &calc.Worksheet{
 		Hazard:      "Refrigerant leaves a gauge port as a cold jet under pressure.",
 		Consequence: "It can freeze skin and eyes, and displace the air you breathe.",
 		Avoid:       "Wear gloves and eye protection. Open ports slowly. Ventilate low rooms."}},
-	Sources: append([]string{"ashrae-34", "ashrae-fundamentals", "practice-79", "common-practice"}, equationKeys()...),
+	Sources: append([]string{"ashrae-fundamentals", "practice-79", "common-practice"}, equationKeys()...),
 	Example: []calc.Field{{Input: "refrigerant", Text: "R-407C"}, {Input: "pressure", Text: "80 psig"}, {Input: "line-temperature", Text: "61 F"}},
 }
 
@@ -85,7 +86,7 @@ func saturation(r *calc.Run) {
 		lineState(r, ref, bubble.T, dew.T)
 	}
 	if ref.ChargeAsLiquid {
-		r.Advise("Take superheat from the dew point and subcooling from the bubble point. Charge " + ref.Name + " as liquid.")
+		r.Advise(text.Say("Take superheat from the dew point and subcooling from the bubble point. Charge {} as liquid.", ref.Name))
 	} else {
 		r.Advise(ref.Name + " is a single substance: bubble and dew are the same, for superheat and for subcooling.")
 	}
@@ -129,7 +130,7 @@ func saturationAtTemperature(r *calc.Run, ref *refrigerant.Refrigerant, t float6
 }
 
 func stepGlide(r *calc.Run, bubble, dew float64) {
-	r.Step("Glide at this pressure", "glide = T dew − T bubble = "+r.Text(unit.Temperature, dew, "C", "F")+" − "+r.Text(unit.Temperature, bubble, "C", "F"),
+	r.Step("Glide at this pressure", text.Say("glide = T dew − T bubble = {} − {}", r.Text(unit.Temperature, dew, "C", "F"), r.Text(unit.Temperature, bubble, "C", "F")),
 		r.OutputText("glide"), calc.Cite{Key: "practice-79"})
 }
 
@@ -146,15 +147,15 @@ func lineState(r *calc.Run, ref *refrigerant.Refrigerant, bubble, dew float64) {
 	show := func(t float64) string { return r.Text(unit.Temperature, t, "C", "F") }
 	r.Set("superheat", line-dew)
 	r.Set("subcooling", bubble-line)
-	r.Step("Superheat, for vapour in the line", "T line − T dew = "+show(line)+" − "+show(dew), r.OutputText("superheat"), calc.Cite{Key: "practice-79"})
-	r.Step("Subcooling, for liquid in the line", "T bubble − T line = "+show(bubble)+" − "+show(line), r.OutputText("subcooling"), calc.Cite{Key: "practice-79"})
+	r.Step("Superheat, for vapour in the line", text.Say("T line − T dew = {} − {}", show(line), show(dew)), r.OutputText("superheat"), calc.Cite{Key: "practice-79"})
+	r.Step("Subcooling, for liquid in the line", text.Say("T bubble − T line = {} − {}", show(bubble), show(line)), r.OutputText("subcooling"), calc.Cite{Key: "practice-79"})
 	// Half a kelvin is what two good pipe thermometers disagree by; inside it neither state is proved.
 	const doubt = 0.5
 	switch {
 	case line > dew+doubt:
-		r.Conclude("superheated", "The line is "+r.OutputText("superheat")+" above the dew point, so it holds vapour. Use the superheat; the subcooling is negative because there is no liquid.")
+		r.Conclude("superheated", text.Say("The line is {} above the dew point, so it holds vapour. Use the superheat; the subcooling is negative because there is no liquid.", r.OutputText("superheat")))
 	case line < bubble-doubt:
-		r.Conclude("subcooled", "The line is "+r.OutputText("subcooling")+" below the bubble point, so it holds liquid. Use the subcooling; the superheat is negative because there is no vapour.")
+		r.Conclude("subcooled", text.Say("The line is {} below the bubble point, so it holds liquid. Use the subcooling; the superheat is negative because there is no vapour.", r.OutputText("subcooling")))
 	default:
 		r.Conclude("two-phase", "The line is between bubble and dew, or within half a kelvin of them. Both phases are in the pipe, or a reading is off: check the clamp, the gauge and the refrigerant.")
 	}
@@ -164,14 +165,14 @@ func lineState(r *calc.Run, ref *refrigerant.Refrigerant, bubble, dew float64) {
 func refuseState(r *calc.Run, ref *refrigerant.Refrigerant, input string, err error) {
 	tMin, tMax := ref.Range()
 	show := func(t float64) string { return r.Text(unit.Temperature, t, "C", "F") }
-	sentence := ref.Name + " at " + r.Given(input) + " is outside what is given here: saturation from " + show(tMin) + " to " + show(tMax)
+	sentence := text.Say("{} at {} is outside what is given here: saturation from {} to {}", ref.Name, r.Given(input), show(tMin), show(tMax))
 	low, err1 := ref.DewAtT(tMin)
 	high, err2 := ref.BubbleAtT(tMax)
 	if either(err1, err2) == nil {
-		sentence += ", that is " + r.Text(unit.Pressure, low.P, pressureUnits...) + " to " + r.Text(unit.Pressure, high.P, pressureUnits...)
+		sentence += text.Say(", that is {} to {}", r.Text(unit.Pressure, low.P, pressureUnits...), r.Text(unit.Pressure, high.P, pressureUnits...))
 	}
 	if !errors.Is(err, refrigerant.ErrRange) {
-		sentence = ref.Name + " at " + r.Given(input) + ": the equations gave no sure answer, so none is shown. Try a value a little away from it"
+		sentence = text.Say("{} at {}: the equations gave no sure answer, so none is shown. Try a value a little away from it", ref.Name, r.Given(input))
 	}
 	r.Refuse(input, "outside-range", sentence+".")
 }

@@ -64,7 +64,7 @@ var VacuumHold = &calc.Worksheet{
 		{Signal: "NOTICE", Hazard: "Pressure destroys a vacuum gauge.", Consequence: "It then reads wrong without showing it.",
 			Avoid: "Isolate or remove the gauge before you break the vacuum."},
 	},
-	Sources: []string{"common-practice", "makers-manual", "practice-67", "practice-35", "wagner-pruss-2002", "iapws-r14-08", "ul60335", "ufgs1", "schwarz-1978"},
+	Sources: []string{"common-practice", "makers-manual", "practice-67", "practice-35", "wagner-pruss-2002", "iapws-r14-08", "ul60335", "ufgs1"},
 	Example: []calc.Field{{Input: "log", Text: exampleHold}, {Input: "ambient-start", Text: "21 C"}, {Input: "ambient-end", Text: "20 C"}, {Input: "volume", Text: "45 L"}},
 }
 

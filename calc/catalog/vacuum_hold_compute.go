@@ -7,6 +7,7 @@ import (
 	"changeout/calc"
 	"changeout/calc/chart"
 	"changeout/calc/formula/hold"
+	"changeout/calc/text"
 	"changeout/calc/unit"
 )
 
@@ -50,23 +51,23 @@ func refuseHold(r *calc.Run, rows *calc.Rows, err error) {
 	}
 	row := ""
 	if e.Row > 0 && e.Row <= len(rows.Lines) {
-		row = "row " + unit.Fixedf(float64(e.Row), 0) + " (line " + unit.Fixedf(float64(rows.Lines[e.Row-1]), 0) + ") "
+		row = text.Say("row {} (line {}) ", unit.Fixedf(float64(e.Row), 0), unit.Fixedf(float64(rows.Lines[e.Row-1]), 0))
 	}
 	switch e.Fault {
 	case hold.TimeNotAfter:
-		r.Refuse("log", calc.BadRow, "Hold log: "+row+"is not later than the row before it; each time must be later than the last.")
+		r.Refuse("log", calc.BadRow, text.Say("Hold log: {}is not later than the row before it; each time must be later than the last.", row))
 	case hold.SpanOutside:
-		r.Refuse("log", calc.FewRows, "Hold log: the rows span "+r.Text(unit.Duration, e.Value, "min")+"; a hold needs from 1 min to 14 days.")
+		r.Refuse("log", calc.FewRows, text.Say("Hold log: the rows span {}; a hold needs from 1 min to 14 days.", r.Text(unit.Duration, e.Value, "min")))
 	case hold.LimitOutside:
-		r.Refuse("limit", calc.TooLow, "Limit: "+r.Given("limit")+" is not above the target of "+r.Given("target")+"; enter a limit above the target.")
+		r.Refuse("limit", calc.TooLow, text.Say("Limit: {} is not above the target of {}; enter a limit above the target.", r.Given("limit"), r.Given("target")))
 	case hold.PressureOutside, hold.PressureMissing:
-		r.Refuse("log", calc.BadRow, "Hold log: "+row+"has no usable pressure; enter 0 to 120 000 Pa absolute.")
+		r.Refuse("log", calc.BadRow, text.Say("Hold log: {}has no usable pressure; enter 0 to 120 000 Pa absolute.", row))
 	case hold.AmbientOutside:
-		r.Refuse("log", calc.BadRow, "Hold log: "+row+"has an ambient outside −50 to 80 °C.")
+		r.Refuse("log", calc.BadRow, text.Say("Hold log: {}has an ambient outside −50 to 80 °C.", row))
 	case hold.FewRows:
-		r.Refuse("log", calc.FewRows, "Hold log: too few rows; at least "+unit.Fixedf(hold.MinRows, 0)+" are needed.")
+		r.Refuse("log", calc.FewRows, text.Say("Hold log: too few rows; at least {} are needed.", unit.Fixedf(hold.MinRows, 0)))
 	default:
-		r.Refuse("log", calc.BadRow, "Hold log: "+row+"cannot be used.")
+		r.Refuse("log", calc.BadRow, text.Say("Hold log: {}cannot be used.", row))
 	}
 }
 
@@ -119,12 +120,12 @@ func holdSteps(r *calc.Run, res *hold.Result) {
 	practice := calc.Cite{Key: "common-practice"}
 	r.Step("Rows judged", unit.Fixedf(float64(res.RowsUsed), 0)+" rows over "+r.Text(unit.Duration, res.End-res.Start, "min"), pressure(res.FirstPressure)+" to "+pressure(res.LastPressure), practice)
 	if res.Gauge.Step > 0 {
-		r.Step("Gauge", "scatter of the readings, and display step found in the log", pressure(res.Gauge.Noise)+" scatter, "+pressure(res.Gauge.Step)+" steps", practice)
+		r.Step("Gauge", "scatter of the readings, and display step found in the log", text.Say("{} scatter, {} steps", pressure(res.Gauge.Noise), pressure(res.Gauge.Step)), practice)
 	} else {
 		r.Step("Gauge", "scatter of the readings around a smooth curve", pressure(res.Gauge.Noise)+" scatter", practice)
 	}
 	if t := res.Temperature; t.Kind != hold.TemperatureNone {
-		r.Step("Gas temperature", "p ∝ T: from "+r.Text(unit.Temperature, t.Start, "C", "F")+" to "+r.Text(unit.Temperature, t.End, "C", "F"), pressure(t.GasShift)+" taken off the last reading", practice)
+		r.Step("Gas temperature", text.Say("p ∝ T: from {} to {}", r.Text(unit.Temperature, t.Start, "C", "F"), r.Text(unit.Temperature, t.End, "C", "F")), pressure(t.GasShift)+" taken off the last reading", practice)
 	}
 	for i, c := range res.Candidates {
 		if i == 4 {
@@ -134,14 +135,14 @@ func holdSteps(r *calc.Run, res *hold.Result) {
 		if i == res.Best {
 			mark = ", chosen"
 		}
-		r.Step("Explanation: "+modelNames[c.Model]+mark, "weighted misfit "+unit.Significant(c.Residual, 3)+", about 1 fits to the noise; a lower score is better", "score "+unit.Fixedf(c.Score, 1), practice)
+		r.Step("Explanation: "+modelNames[c.Model]+mark, text.Say("weighted misfit {}, about 1 fits to the noise; a lower score is better", unit.Significant(c.Residual, 3)), "score "+unit.Fixedf(c.Score, 1), practice)
 	}
 	r.Step("Steady rise", "fitted slope after the other parts", r.OutputText("leak-rise"), practice)
 	sure := unit.Fixedf(100*res.Confidence, 0) + " % sure, "
 	r.Step("Steady rise, at most", sure+"at least "+rate(res.Inflow.Low), r.OutputText("leak-rise-high"), practice)
 	r.Step("Accepted rise", "stated, or (limit − target) ÷ 12 h", rate(res.InflowLimit), practice)
 	if r.Has("volume") {
-		r.Step("Leak rate", "rise × volume = "+rate(res.Inflow.Best)+" × "+r.Given("volume"), r.OutputText("leak-rate"), practice)
+		r.Step("Leak rate", text.Say("rise × volume = {} × {}", rate(res.Inflow.Best), r.Given("volume")), r.OutputText("leak-rate"), practice)
 	}
 	r.Step("Water at the last pressure", "saturation line of water, ice below 0.01 °C", r.OutputText("boiling-point"), calc.Cite{Key: "iapws-r14-08"})
 	r.Step("Free water would hold", "saturation pressure at the ambient", r.OutputText("water-saturation"), calc.Cite{Key: "wagner-pruss-2002", Locator: "equation 2.5"})
@@ -162,7 +163,7 @@ func holdChart(r *calc.Run, res *hold.Result, limit float64) {
 		fit.X, fit.Y = append(fit.X, x), append(fit.Y, u.FromSI(p.Fit, env))
 	}
 	title := r.VerdictTitle()
-	c := chart.Chart{Label: "Hold log: pressure in micron over " + timeTitle + ", with the fitted curve and the limit. " + title + ".",
+	c := chart.Chart{Label: text.Say("Hold log: pressure in micron over {}, with the fitted curve and the limit. {}.", timeTitle, title),
 		XTitle: timeTitle, YTitle: "micron", Words: title, Lines: []chart.Line{fit, data},
 		Levels: []chart.Level{{Class: "co-chart__limit", Label: "limit", Y: u.FromSI(limit, env)}}}
 	if svg := c.SVG(); svg != "" {

@@ -3,6 +3,7 @@ package catalog
 import (
 	"changeout/calc"
 	"changeout/calc/formula/hold"
+	"changeout/calc/text"
 	"changeout/calc/unit"
 )
 
@@ -15,15 +16,15 @@ func holdSentence(r *calc.Run, res *hold.Result) string {
 	between := rise(r, res.Inflow.Low) + " to " + high
 	switch res.Verdict {
 	case hold.Tight:
-		return "In " + span + " the log allows a steady rise of at most " + high + ", below the accepted " + limit + ", and it stays below the limit."
+		return text.Say("In {} the log allows a steady rise of at most {}, below the accepted {}, and it stays below the limit.", span, high, limit)
 	case hold.Moisture:
-		return "The rise flattens out. Water, or refrigerant leaving the oil, explains it; at most " + high + " of it can be a leak."
+		return text.Say("The rise flattens out. Water, or refrigerant leaving the oil, explains it; at most {} of it can be a leak.", high)
 	case hold.Leak:
-		return "The pressure keeps rising steadily at " + between + ". A leak into a vacuum is choked, so its line is straight."
+		return text.Say("The pressure keeps rising steadily at {}. A leak into a vacuum is choked, so its line is straight.", between)
 	case hold.LeakAndMoisture:
-		return "The rise flattens at first and then goes on straight at " + between + ". There is a leak, and something leaves the oil as well."
+		return text.Say("The rise flattens at first and then goes on straight at {}. There is a leak, and something leaves the oil as well.", between)
 	}
-	return "This log cannot settle it. It allows a steady rise of up to " + high + "; accepted is " + limit + "."
+	return text.Say("This log cannot settle it. It allows a steady rise of up to {}; accepted is {}.", high, limit)
 }
 
 func rise(r *calc.Run, v float64) string {
@@ -49,7 +50,7 @@ func reasonWarning(r *calc.Run, res *hold.Result, reason hold.Reason) string {
 	case hold.AtSaturation:
 		return "The level is the saturation pressure of water at this temperature: free water or ice is inside."
 	case hold.AboveSaturation:
-		return "The pressure rose above the saturation pressure of water, " + pressure(res.WaterSaturation) + ". Water cannot do that."
+		return text.Say("The pressure rose above the saturation pressure of water, {}. Water cannot do that.", pressure(res.WaterSaturation))
 	case hold.UnevenVacuum:
 		return "The far pipes were not as deep as the near ones when the pump was valved off. Evening out took the pressure above the limit."
 	case hold.NotPumpedDown:
@@ -61,7 +62,7 @@ func reasonWarning(r *calc.Run, res *hold.Result, reason hold.Reason) string {
 	case hold.TooFewRows:
 		return "There are too few readings to tell a curve from scatter."
 	case hold.GaugeTooCoarse:
-		return "The display steps of " + pressure(res.Gauge.Step) + " hide a rise at the accepted rate in this time."
+		return text.Say("The display steps of {} hide a rise at the accepted rate in this time.", pressure(res.Gauge.Step))
 	case hold.GaugeTooNoisy:
 		return "The scatter of the gauge hides a rise at the accepted rate in this time."
 	case hold.TemperatureUnknown:
@@ -84,7 +85,7 @@ func actionSentence(r *calc.Run, res *hold.Result, action hold.Action) string {
 		return "Write the log down. If the pressure test was passed too, break the vacuum with weighed refrigerant."
 	case hold.HoldLonger:
 		if res.HoldNeeded > 0 {
-			return "Keep it isolated and read on, for about " + holdTime(r, res.HoldNeeded) + " in all."
+			return text.Say("Keep it isolated and read on, for about {} in all.", holdTime(r, res.HoldNeeded))
 		}
 		return "Keep it isolated and read on."
 	case hold.RepeatHold:

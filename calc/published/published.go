@@ -91,6 +91,15 @@ func Fields(s string) []calc.Field {
 	return fields
 }
 
+// Key joins fields to one text: cases with the same inputs share a run.
+func Key(fields []calc.Field) string {
+	var b strings.Builder
+	for _, f := range fields {
+		b.WriteString(f.Input + "=" + f.Text + ";")
+	}
+	return b.String()
+}
+
 // Result is a case beside what was computed.
 type Result struct {
 	Case

@@ -36,7 +36,7 @@ def check_points(folder):
         for i, c in enumerate(d["CHECK_POINTS"], 1):
             for q, k, u in (("saturation pressure", "p(mp) / Pa", "Pa"), ("liquid density", "rho'(mp) / mol/m^3", "mol/m3"),
                             ("vapor density", "rho''(mp) / mol/m^3", "mol/m3")):
-                out.append(f"{name(file[:-5])},{q},{c['T / K']!r},K,{c[k]!r},{u},1e-9,coolprop,{file} check point {i},library\n")
+                out.append(f"{name(file[:-5])},{q},{c['T / K']!r},K,{c[k]!r},{u},1e-9,coolprop-8,{file} check point {i},library\n")
     return out
 
 
@@ -55,7 +55,7 @@ def pseudo_pure(folder):
                 u = sum(x * th ** e for x, e in zip(a["n"], a["t"]))
                 if a["using_tau_r"]:
                     u *= a["T_r"] / T
-                out.append(f"{name(n)},{quantity},{T:.2f},K,{a['reducing_value'] * math.exp(u):.8g},Pa,5e-4,lemmon-2003,{key} curve,library\n")
+                out.append(f"{name(n)},{quantity},{T:.2f},K,{a['reducing_value'] * math.exp(u):.8g},Pa,5e-4,lemmon-ijt-2003,{key} curve,library\n")
     return out
 
 

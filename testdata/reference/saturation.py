@@ -97,7 +97,7 @@ def rows(name, critical, shares):
                 continue
             where = f"HEOS {CoolProp.__version__}"
             for quantity, value, unit in ((f"{point} pressure", p, "Pa"), (f"{point} liquid density", liquid, "kg/m3"), (f"{point} vapor density", vapor, "kg/m3")):
-                yield f"{name},{quantity},{T:.2f},K,{value:.11g},{unit},{tol:g},coolprop,{where},library"
+                yield f"{name},{quantity},{T:.2f},K,{value:.11g},{unit},{tol:g},coolprop-8,{where},library"
 
 
 # One state in the vapour and one in the liquid or the dense region, from which enthalpy and entropy are counted.
@@ -177,7 +177,7 @@ def states(name, critical, shares):
             else:
                 first = (here, v)
             for quantity, value, unit in rows:
-                yield f"{name},{quantity},{here},K;Pa,{value:.11g},{unit},{1e-6:g},coolprop,HEOS {CoolProp.__version__},library"
+                yield f"{name},{quantity},{here},K;Pa,{value:.11g},{unit},{1e-6:g},coolprop-8,HEOS {CoolProp.__version__},library"
 
 
 STATES_HEAD = """# Single-phase states computed with CoolProp {version} (HEOS backend), the open reference library. Written by

@@ -65,7 +65,7 @@ func tablePages() []publish.TablePage {
 	pages := []publish.TablePage{{ID: "water-boiling-point", Title: "Boiling point of water in a vacuum",
 		Summary: "What a vacuum reading means for the water that is left.", Group: "Vacuum",
 		Tables: func() ([]any, error) { return waterTable(), nil }}}
-	for _, r := range refrigerant.All() {
+	for _, r := range catalog.Offered() {
 		pages = append(pages, publish.TablePage{ID: tableID(r.Name), Title: r.Name + " pressure and temperature",
 			Summary: tableSummary(r), Group: "Pressure and temperature",
 			Tables: func() ([]any, error) { return pressureTables(r), nil }})

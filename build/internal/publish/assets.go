@@ -78,6 +78,7 @@ func (p *Publisher) loadShelf(ctx context.Context, in inputs, before *shelf, las
 		Worker:   workerFile,
 		Manifest: manifestFile,
 		Icon:     iconFile,
+		Touch:    iconName(180),
 	}
 	return s, nil
 }
@@ -130,6 +131,18 @@ func (s *shelf) loadSite(o Options) []report.Problem {
 	for _, name := range []string{manifestFile, iconFile} {
 		if s.static[name] == nil && err == nil {
 			problems = append(problems, report.Problem{File: "site/static/" + name, Text: "this file is needed for the site and is not there"})
+		}
+	}
+	if svg := s.static[iconFile]; svg != nil {
+		for _, size := range iconSizes {
+			b, err := drawIcon(svg, size)
+			if err != nil {
+				problems = append(problems, report.Problem{File: "site/static/" + iconFile, Text: "the icon cannot be drawn: " + err.Error()})
+				break
+			}
+			if name := iconName(size); s.static[name] == nil {
+				s.static[name] = b
+			}
 		}
 	}
 	return problems

@@ -7,6 +7,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"html/template"
+	"maps"
 	"path/filepath"
 	"sync"
 
@@ -69,7 +70,7 @@ func (p *Publisher) make(ctx context.Context, to sink) (*edition, []report.Probl
 	if shelf == nil {
 		// No page can be drawn, but all that is wrong with the text is shown too.
 		p.convertAll(ctx, e, list)
-		list.Add(p.checkBook(e)...)
+		list.Add(p.checkBook(e, e.content.results)...)
 		return nil, list.Sorted()
 	}
 	e.shelf = shelf
@@ -80,13 +81,21 @@ func (p *Publisher) make(ctx context.Context, to sink) (*edition, []report.Probl
 	// a source is used, which is known once all pages are converted.
 	pages := p.contentUnits(e)
 	p.draw(ctx, e, pages, to, list)
+	for id := range p.madeIDs() {
+		e.content.known(e.content.book.Page(id + ".md"))
+	}
 	for _, r := range e.content.results {
 		list.Add(r.Problems...)
 	}
-	list.Add(p.checkBook(e)...)
+	// The check across pages reads a copy of the results while the made pages
+	// are drawn: on an edit it is a third of the work.
+	var checking sync.WaitGroup
+	results := maps.Clone(e.content.results)
+	checking.Go(func() { list.Add(p.checkBook(e, results)...) })
 	made, problems := p.madeUnits(e)
 	list.Add(problems...)
 	p.draw(ctx, e, made, to, list)
+	checking.Wait()
 	e.units = append(pages, made...)
 
 	list.Add(shelf.put(to)...)
@@ -238,8 +247,8 @@ func (p *Publisher) convertAll(ctx context.Context, e *edition, list *report.Lis
 }
 
 // checkBook looks at what single pages cannot know.
-func (p *Publisher) checkBook(e *edition) []report.Problem {
-	return check.Book(e.content.book, e.content.results, p.madeURLs())
+func (p *Publisher) checkBook(e *edition, results map[*page.Page]*markup.Result) []report.Problem {
+	return check.Book(e.content.book, results, p.madeURLs())
 }
 
 // putContentAssets copies figures and samples that lie beside the pages.

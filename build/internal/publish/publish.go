@@ -52,11 +52,21 @@ type Options struct {
 	// compiled from Root, and the licences are read from the module cache.
 	Module   func(context.Context) (*module.Module, []report.Problem)
 	Licences func(context.Context) ([]licences.Item, []report.Problem)
+
+	companyAsGiven string // how problems name the company's folder
 }
 
 func (o Options) withDefaults() Options {
-	o.Content = cmp.Or(o.Content, filepath.Join(o.Root, "content"))
-	o.Out = cmp.Or(o.Out, filepath.Join(o.Root, "public"))
+	o.Root = absolute(cmp.Or(o.Root, "."))
+	o.Content = absolute(cmp.Or(o.Content, filepath.Join(o.Root, "content")))
+	o.Out = absolute(cmp.Or(o.Out, filepath.Join(o.Root, "public")))
+	o.companyAsGiven = o.Company
+	if o.Company != "" {
+		o.Company = absolute(o.Company)
+	}
+	if o.Single != "" {
+		o.Single = absolute(o.Single)
+	}
 	if o.Module == nil {
 		o.Module = func(ctx context.Context) (*module.Module, []report.Problem) {
 			return module.Build(ctx, module.Options{Root: o.Root, Progress: o.Progress})
@@ -73,22 +83,30 @@ func (o Options) withDefaults() Options {
 	return o
 }
 
+// absolute is a path that stays right whatever folder a tool works in.
+func absolute(path string) string {
+	if abs, err := filepath.Abs(path); err == nil {
+		return abs
+	}
+	return path // only without a current folder
+}
+
 // layers are the content trees, the handbook first.
 func (o Options) layers() []page.Layer {
-	layers := []page.Layer{{FS: dirFS(o.Content), Name: displayName(o.Root, o.Content)}}
+	layers := []page.Layer{{FS: dirFS(o.Content), Name: displayName(o.Root, o.Content, o.Content)}}
 	if o.Company != "" {
-		layers = append(layers, page.Layer{FS: dirFS(o.Company), Name: displayName(o.Root, o.Company)})
+		layers = append(layers, page.Layer{FS: dirFS(o.Company), Name: displayName(o.Root, o.Company, o.companyAsGiven)})
 	}
 	return layers
 }
 
 // displayName is how a folder is called in problems: relative to the
 // repository where it lies inside, as given otherwise.
-func displayName(root, dir string) string {
+func displayName(root, dir, given string) string {
 	if rel, err := filepath.Rel(root, dir); err == nil && filepath.IsLocal(rel) {
 		return filepath.ToSlash(rel)
 	}
-	return filepath.ToSlash(dir)
+	return filepath.ToSlash(given)
 }
 
 // A Publisher builds one site, again and again. It is not safe for

@@ -162,6 +162,7 @@ func TestRewrite(t *testing.T) {
 		{`<p aria-describedby="a b">x</p>`, `<p aria-describedby="stages/hold/a stages/hold/b">x</p>`},
 		{`<svg viewBox="0 0 1 1"><clipPath id="c"></clipPath><path clip-path="url(#c)"></path><use xlink:href="#c"></use></svg>`,
 			`<svg viewBox="0 0 1 1"><clipPath id="stages/hold/c"></clipPath><path clip-path="url(#stages/hold/c)"></path><use xlink:href="#stages/hold/c"></use></svg>`},
+		{`<table><tbody><tr><th>a</th><td>b &lt;/td&gt;</td></tr><tr><td>c</td></tr></tbody></table><p>d</p>`, `<table><tbody><tr><th>a<td>b &lt;/td&gt;<tr><td>c</tbody></table><p>d</p>`},
 	} {
 		got, err := r.rewrite("stages/hold", []byte(c.give))
 		if err != nil || string(got) != c.want {

@@ -30,6 +30,7 @@ type Link struct {
 // Assets are addresses from the site's root.
 type Assets struct {
 	CSS, Script, Module, Search, Worker, Manifest, Icon string
+	Touch                                               string // PNG for home screens that take no SVG
 	Single                                              string
 }
 

@@ -17,6 +17,7 @@ import (
 	"net"
 	"net/http"
 	"os"
+	"path/filepath"
 	"strings"
 	"time"
 
@@ -92,7 +93,7 @@ func Run(ctx context.Context, o Options) error {
 
 // update rebuilds after a change and says what happened in one line.
 func (o Options) update(ctx context.Context, changed []string, port int) {
-	name := changed[0]
+	name := shortName(changed[0])
 	if len(changed) > 1 {
 		name = fmt.Sprintf("%s and %d more", name, len(changed)-1)
 	}
@@ -124,6 +125,16 @@ func (o Options) print(problems []report.Problem) {
 		fmt.Fprintln(o.Log, p)
 	}
 	fmt.Fprintf(o.Log, "problems: %d; the site stays as it was\n", len(problems))
+}
+
+// shortName names a file as seen from the folder the program was started in.
+func shortName(file string) string {
+	if dir, err := os.Getwd(); err == nil {
+		if rel, err := filepath.Rel(dir, file); err == nil && filepath.IsLocal(rel) {
+			return rel
+		}
+	}
+	return file
 }
 
 func anyGo(names []string) bool {

@@ -75,7 +75,6 @@ func (a *analysis) prepare(r *rows) {
 	res := &a.res
 	res.Confidence = confidence
 	res.InflowLimit = a.limit
-	res.Throughput = Interval{math.NaN(), math.NaN(), math.NaN()}
 	temp, kind := temperatures(r, a.cond)
 	r.ambient = temp
 	hottest, coldest := saturationFallback, saturationFallback
@@ -126,11 +125,11 @@ func (a *analysis) prepare(r *rows) {
 	}
 
 	// Temperatures of the hold.
-	tp := Temperature{Kind: kind, Start: math.NaN(), End: math.NaN(), Reference: saturationFallback}
+	tp := Temperature{Kind: kind, Reference: saturationFallback}
 	if h.ambient != nil {
 		tp.Start, tp.End, tp.Reference = h.ambient[0], h.ambient[n-1], h.ambient[0]
 		lo, hi := tp.Start, tp.Start
-		for _, t := range h.ambient {
+		for _, t := range lagged(h.time, h.ambient, 600) { // evens out the flicker of the last digit
 			lo, hi = min(lo, t), max(hi, t)
 		}
 		tp.Change = hi - lo
@@ -228,6 +227,9 @@ func (a *analysis) fit() {
 		// Clearly negative: something unknown pulls the pressure down, and as much again may hide an inflow.
 		a.tail += max(0, -late.inflow-width/2)
 	}
+	// Cooling that was measured may have taken away water vapour as fast as air came in. The bounds above believe in a typical share
+	// of water; "tight" must hold even if all of the gas were water.
+	a.tail = max(a.tail, late.inflow+late.hiddenByCooling(a.be.water)+width/2)
 	less := zSeen / z99
 	a.seen = m.inflow - math.Hypot(m.inflow-m.bound(-1, less*a.z, guess), less*extra)
 	a.raw = Interval{Low: m.inflow - math.Hypot(down, extra), Best: m.inflow, High: m.inflow + math.Hypot(up, extra)}

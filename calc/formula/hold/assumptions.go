@@ -21,8 +21,7 @@ const (
 	equalisationShare = 0.03
 
 	// A release from oil slower than releaseLongest is not told from a leak by any hold of practical length.
-	releaseShortest = 30.0
-	releaseLongest  = 12 * 3600.0
+	releaseLongest = 12 * 3600.0
 	// Slow release (time constants above slowRelease) comes out of the bulk of the oil. It would level at no more
 	// than slowActivity times the saturation pressure of water: wetter oil than that is not seen after pumping
 	// below a thousand micron. Faster release may come from free water and reach saturation.
@@ -52,11 +51,12 @@ const (
 	driftOffset = 0.5 * micron
 
 	// Gas temperature that nobody measured: two standard deviations of its change over the hold, K per hour and
-	// at most K; for each way the temperature is known. To that comes a share of the change that was measured, because pipes lag air.
-	unknownRate, unknownMost = 0.5, 4.0
-	endsRate, endsMost       = 0.3, 1.0
-	loggedRate, loggedMost   = 0.2, 0.5
-	endsShare, loggedShare   = 0.2, 0.1
+	// at most K; for each way the temperature is known. To that comes a share of the change that was measured: pipes lag air by up to an hour.
+	unknownRate, unknownMost  = 0.5, 4.0
+	endsRate, endsMost        = 0.3, 1.0
+	loggedRate, loggedMost    = 0.2, 0.5
+	pipeShare, pipeShareShort = 0.3, 0.5 // share over long holds; more over short ones, fading with pipeHours
+	pipeHours                 = 2.0
 	// Way of the temperature between two known ends, or all along when unknown: one standard deviation of a bow, K per hour and at most.
 	bowRate, bowMost = 0.08, 0.6
 

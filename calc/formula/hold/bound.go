@@ -92,6 +92,31 @@ func (m *mixture) late(longest float64) *mixture {
 	return l
 }
 
+// hiddenByCooling is the inflow (Pa/s) that could hide behind the measured cooling beyond what the fit already puts down to it, if all of
+// the gas, pressure Pa of it, were water: the steepest fall of the water columns along the hold, as straight lines by least squares.
+func (m *mixture) hiddenByCooling(pressure float64) float64 {
+	steepest, fitted := 0.0, 0.0
+	var sw, st, stt float64
+	for i, t := range m.pts.time {
+		w := m.pts.weight[i]
+		sw, st, stt = sw+w, st+w*t, stt+w*t*t
+	}
+	for j, c := range m.cols {
+		if c.kind != waterColumn || c.norm == 0 {
+			continue
+		}
+		var sv, stv float64
+		for i, v := range c.values {
+			w := m.pts.weight[i]
+			sv, stv = sv+w*v, stv+w*v*m.pts.time[i]
+		}
+		slope := (sw*stv - st*sv) / (sw*stt - st*st)
+		steepest = max(steepest, -slope*pressure)
+		fitted -= slope * m.x[j] / c.norm
+	}
+	return max(0, steepest-max(0, fitted))
+}
+
 // fitted returns the mixture on the points, at the best inflow.
 func (m *mixture) fitted() []float64 {
 	out := make([]float64, len(m.pts.time))

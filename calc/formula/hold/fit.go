@@ -212,7 +212,7 @@ func golden(tau, width, low, high float64, fn func(float64) float64) float64 {
 	}
 	c, d := b-g*(b-a), a+g*(b-a)
 	fc, fd := fn(math.Exp(c)), fn(math.Exp(d))
-	for range 7 {
+	for range 10 {
 		if fc < fd {
 			b, d, fd = d, c, fc
 			c = b - g*(b-a)
@@ -357,7 +357,7 @@ func (f *fitter) candidates() []Candidate {
 }
 
 // levels returns the level the pressure tends to without an inflow: best and the range over all release time constants that fit nearly
-// as well (sum of squares within grow of the best). high is +Inf when the slowest release is among them.
+// as well (sum of squares within grow of the best). known is false when the slowest release is among them: then High is only the highest tried.
 func (f *fitter) levels(grow float64) (Interval, bool) {
 	base := append([]int{f.one}, f.nuisance...)
 	best := math.Inf(1)
@@ -383,19 +383,23 @@ func (f *fitter) levels(grow float64) (Interval, bool) {
 		try(f.fast[k])
 	}
 	if len(all) == 0 {
-		return Interval{math.NaN(), math.NaN(), math.NaN()}, false
+		return Interval{}, false
 	}
-	l := Interval{Low: math.Inf(1), High: math.Inf(-1)}
+	l, known := Interval{Low: math.Inf(1), High: math.Inf(-1)}, true
 	for _, a := range all {
 		if a.chi == best {
-			l.Best = a.level
+			l.Best = max(0, a.level)
 		}
+	}
+	slowest := f.cols[f.slow[len(f.slow)-1]].tau
+	for _, a := range all {
 		if a.chi <= best+grow {
 			l.Low, l.High = min(l.Low, a.level), max(l.High, a.level)
-			if a.tau > 0.7*f.cols[f.slow[len(f.slow)-1]].tau && a.level > l.Best*1.02 {
-				l.High = math.Inf(1)
+			if a.tau > 0.7*slowest && a.level > l.Best*1.02 {
+				known = false
 			}
 		}
 	}
-	return l, !math.IsInf(l.High, 1)
+	l.Low, l.High = max(0, l.Low), max(0, l.High)
+	return l, known
 }

@@ -83,11 +83,10 @@ const (
 	DryAgain                         // break with dry nitrogen and evacuate again
 )
 
-// Interval is a best value with a lower and an upper bound at Result.Confidence. A bound may be infinite
-// only where the field says so.
+// Interval is a best value with a lower and an upper bound at Result.Confidence. All values are finite.
 type Interval struct{ Low, Best, High float64 }
 
-// Result is everything the analysis found. Times are seconds after the first row of the log, unless said otherwise.
+// Result is everything the analysis found. No field is NaN or infinite.
 type Result struct {
 	Verdict Verdict
 	Reasons []Reason // most important first
@@ -96,13 +95,13 @@ type Result struct {
 	Inflow      Interval // Pa/s at the reference temperature; not negative
 	InflowLimit float64  // Pa/s used
 	Confidence  float64  // of every interval, two-sided (0.99)
-	Throughput  Interval // Pa·m³/s = Inflow × Volume; NaN when the volume is unknown
+	Throughput  Interval // Pa·m³/s = Inflow × Volume; zero when the volume is unknown
 
-	Best       int         // index into Candidates
-	Candidates []Candidate // the named explanations, best score first
+	Best       int         // index into Candidates of the best score: 0, because they are sorted
+	Candidates []Candidate // the named explanations, best score first; empty when nothing could be fitted
 
-	Level            Interval // Pa it tends to without the inflow; High may be +Inf when the log cannot say
-	LevelKnown       bool     // false when High is infinite or no level can be given
+	Level            Interval // Pa it tends to if all of the rise is a release that levels off, at the reference temperature
+	LevelKnown       bool     // false when no level can be given, or when the log sets no upper bound to it and High is only the highest tried
 	Release          float64  // Pa, size of the part that levels off slowly
 	ReleaseTime      float64  // s, its time constant; 0 when none
 	Equalisation     float64  // Pa, size of the fast part after isolation (negative: falling)
@@ -115,11 +114,11 @@ type Result struct {
 	FirstRow, LastRow int     // rows (0-based) of that span
 	RowsUsed          int     // rows of the span after leaving out over-range rows and outliers
 	Outliers          []int   // rows (0-based) left out as outliers
-	Curve             []Point // at most 120 points: measured and fitted
+	Curve             []Point // at most 120 points: measured and fitted; empty when nothing could be fitted
 
 	FirstPressure, LastPressure float64 // Pa, smoothed by the fit, at Start and End
 	BoilingAtLast               float64 // K, water boils or sublimes there at the last pressure
-	WaterSaturation             float64 // Pa, saturation pressure of water at the lowest temperature; at 20 °C when none is known
+	WaterSaturation             float64 // Pa, saturation pressure of water at the highest temperature; at 20 °C when none is known
 	IcePossible                 bool    // ice could be in the system
 
 	HoldNeeded float64 // s, total hold that should tell; 0 when this one told
@@ -136,7 +135,7 @@ type Point struct {
 // Temperature says what was assumed and corrected.
 type Temperature struct {
 	Kind       TemperatureKind
-	Start, End float64 // K used; NaN when unknown
+	Start, End float64 // K used; 0 when unknown
 	Reference  float64 // K the corrected pressures refer to
 	Change     float64 // K between lowest and highest in the span
 	Uncertain  float64 // K, allowance for the change of the gas temperature that nobody measured (two standard deviations)

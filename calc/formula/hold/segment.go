@@ -7,6 +7,7 @@ type segment struct {
 	from, to int  // rows [from, to)
 	pumping  bool // rows before it, or all, show the pump still running
 	reopened bool // the log was interrupted by a fall that is no hold
+	abrupt   bool // the fall before it ended between two rows close together: the pump was valved off there
 }
 
 // findHold splits the log at deep falls, because an isolated system cannot lose pressure except by evening out and by cooling,
@@ -57,6 +58,11 @@ func findHold(r *rows, cooling func(i, j int) float64) segment {
 	}
 	close(n)
 	best.pumping, best.reopened = pumping, reopened
+	if k := best.from; k > 0 && k+1 < n && r.time[k+1]-r.time[k-1] <= 600 {
+		before := math.Log(max(r.pressure[k-1], micron)/max(r.pressure[k], micron)) / (r.time[k] - r.time[k-1])
+		after := math.Log(max(r.pressure[k], micron)/max(r.pressure[k+1], micron)) / (r.time[k+1] - r.time[k])
+		best.abrupt = after < 0.1*before
+	}
 	// A shallow fall at the very beginning is a pump that was shut off after the first rows: start at the turn.
 	m := best.to - best.from
 	low := best.from

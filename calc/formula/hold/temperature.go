@@ -78,11 +78,12 @@ func lagged(time, temp []float64, tau float64) []float64 {
 // standard deviations, K. change is the measured one.
 func unmeasured(kind TemperatureKind, seconds, change float64) float64 {
 	h := seconds / 3600
+	lag := change * (pipeShare + pipeShareShort*math.Exp(-h/pipeHours))
 	switch kind {
 	case TemperatureLogged:
-		return min(loggedRate*h, loggedMost) + loggedShare*change
+		return min(loggedRate*h, loggedMost) + lag
 	case TemperatureEnds:
-		return min(endsRate*h, endsMost) + endsShare*change
+		return min(endsRate*h, endsMost) + lag
 	}
 	return min(unknownRate*h, unknownMost)
 }

@@ -121,7 +121,7 @@ func (c *collected) equation(t *testing.T) helmholtz.Equation {
 	terms := func(key string) (out []helmholtz.AuxiliaryTerm) {
 		a := c.ANCILLARIES[key]
 		for i, n := range a.N {
-			out = append(out, helmholtz.AuxiliaryTerm{n, a.T[i]})
+			out = append(out, helmholtz.AuxiliaryTerm{float32(n), float32(a.T[i])})
 		}
 		return out
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"changeout/calc/property/fluid"
@@ -48,7 +49,7 @@ func evaluate(e *helmholtz.Equation, tau, delta float64) helmholtz.Derivatives {
 	var iso helmholtz.Isotherm
 	var chore helmholtz.Isochore
 	var d helmholtz.Derivatives
-	e.Residual.Prepare(&iso, tau)
+	e.Residual.Prepare(&iso, tau, math.Log(tau))
 	chore.Set(delta)
 	e.Residual.Evaluate(&iso, &chore, &d)
 	return d
@@ -62,6 +63,9 @@ func TestEquations(t *testing.T) {
 			t.Errorf("%s: name or registry number twice, or no source", e.Name)
 		}
 		names[e.Name], cas[e.CAS] = true, true
+		if strings.ToLower(e.Source) != e.Source || strings.Contains(e.Source, " ") {
+			t.Errorf("%s: source key %q is not lower-case words with hyphens", e.Name, e.Source)
+		}
 		if got, ok := fluid.Lookup(e.Name); !ok || got != e {
 			t.Errorf("Lookup(%q) fails", e.Name)
 		}
@@ -178,7 +182,7 @@ func compare(t *testing.T, fluid, table string, got, want [][]float64) int {
 	return n
 }
 
-func flat[A ~[2]float64 | ~[4]float64 | ~[5]float64 | ~[7]float64 | ~[8]float64](rows []A) [][]float64 {
+func flat[A ~[2]float64 | ~[2]float32 | ~[4]float64 | ~[5]float64 | ~[7]float64 | ~[8]float64](rows []A) [][]float64 {
 	out := make([][]float64, len(rows))
 	for i, r := range rows {
 		switch r := any(r).(type) {
@@ -201,7 +205,7 @@ func flat[A ~[2]float64 | ~[4]float64 | ~[5]float64 | ~[7]float64 | ~[8]float64]
 		case helmholtz.HeatCapacity:
 			out[i] = r[:]
 		case helmholtz.AuxiliaryTerm:
-			out[i] = r[:]
+			out[i] = []float64{float64(r[0]), float64(r[1])}
 		}
 	}
 	return out

@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // E.W. Lemmon, A Fundamental Equation for Trichlorofluoromethane, Fluid Phase Equilib. 80 (1992) 45-56,
 // doi 10.1016/0378-3812(92)87054-Q.
 var Jacobsen1992 = helmholtz.Equation{
-	Name: "R-11", CAS: "75-69-4", Source: "Jacobsen-FPE-1992",
+	Name: "R-11", CAS: "75-69-4", Source: "jacobsen-fpe-1992",
 	GasConstant: 8.31451, MolarMass: 0.137368,
 	ReducingT: 471.11, ReducingRho: 4032.962,
 	CriticalT: 471.06, CriticalP: 4394000, CriticalRho: 4113.0394269407725,

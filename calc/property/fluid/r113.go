@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Pruss and Wolfgang Wagner, Neue Zustandsgleichung für R 12, R 22, R 11 und R 113 - Beschreibung des
 // therodynamischen Zustandsverhaltens bei Temperaturen bis 525 K und Druücken bis 200 MPa, VDI Verlag (1992).
 var Marx1992R113 = helmholtz.Equation{
-	Name: "R-113", CAS: "76-13-1", Source: "Marx-BOOK-1992",
+	Name: "R-113", CAS: "76-13-1", Source: "marx-book-1992",
 	GasConstant: 8.314471, MolarMass: 0.187375,
 	ReducingT: 487.21, ReducingRho: 2988.659106070714,
 	CriticalT: 487.21000000000004, CriticalP: 3392200, CriticalRho: 2988.6591060707137,

@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Lemmon, A Fundamental Equation of State for 1,1-Difluoroethene (R-1132a), International Journal of
 // Thermophysics 47 (2026) 128, doi 10.1007/s10765-026-03794-8.
 var Akasaka2026 = helmholtz.Equation{
-	Name: "R-1132a", CAS: "75-38-7", Source: "Akasaka-IJT-2026-R1132a",
+	Name: "R-1132a", CAS: "75-38-7", Source: "akasaka-ijt-2026-r1132a",
 	GasConstant: 8.314462618, MolarMass: 0.0640340864,
 	ReducingT: 302.62, ReducingRho: 6510,
 	CriticalT: 302.62, CriticalP: 4460494.408005374, CriticalRho: 6510,

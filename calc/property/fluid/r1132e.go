@@ -7,7 +7,7 @@ import "changeout/calc/property/helmholtz"
 // trans-1,2-Difluoroethene [R-1132(E)], International Journal of Thermophysics 45 (2024), doi
 // 10.1007/s10765-024-03447-8.
 var AkasakaLemmon2024 = helmholtz.Equation{
-	Name: "R-1132(E)", CAS: "1630-78-0", Source: "Akasaka-IJT-2024-R1132E",
+	Name: "R-1132(E)", CAS: "1630-78-0", Source: "akasaka-ijt-2024-r1132e",
 	GasConstant: 8.314462618, MolarMass: 0.064035,
 	ReducingT: 348.82, ReducingRho: 6793,
 	CriticalT: 348.82, CriticalP: 5173700, CriticalRho: 6793,

@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Polt and G. Maurer, Thermophysical Properties of Refrigerants, Springer-Verlag (1990), doi
 // 10.1007/978-3-662-02608-3.
 var Platzer1990R114 = helmholtz.Equation{
-	Name: "R-114", CAS: "76-14-2", Source: "Platzer-BOOK-1990",
+	Name: "R-114", CAS: "76-14-2", Source: "platzer-book-1990",
 	GasConstant: 8.31451, MolarMass: 0.170921,
 	ReducingT: 418.83, ReducingRho: 3393.2,
 	CriticalT: 418.83, CriticalP: 3257000, CriticalRho: 3393.2000000000007,

@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Span, Thermodynamic Properties of R-227ea, R-365mfc, R-115, and R13I1, J. Chem. Eng. Data (2016), doi
 // 10.1021/acs.jced.5b00684.
 var LemmonSpan2015R115 = helmholtz.Equation{
-	Name: "R-115", CAS: "76-15-3", Source: "Lemmon-JCED-2016-365227",
+	Name: "R-115", CAS: "76-15-3", Source: "lemmon-jced-2016-365227",
 	GasConstant: 8.3144621, MolarMass: 0.154466416,
 	ReducingT: 353.1, ReducingRho: 3980,
 	CriticalT: 353.1, CriticalP: 3129036.968278708, CriticalRho: 3980,

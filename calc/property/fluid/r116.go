@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Fundamental Equations of State for 20 Industrial Fluids, J. Chem. Eng. Data 51 (2006) 785-850, doi
 // 10.1021/je050186n.
 var LemmonSpan2006R116 = helmholtz.Equation{
-	Name: "R-116", CAS: "76-16-4", Source: "Lemmon-JCED-2006",
+	Name: "R-116", CAS: "76-16-4", Source: "lemmon-jced-2006",
 	GasConstant: 8.314472, MolarMass: 0.13801182,
 	ReducingT: 293.03, ReducingRho: 4444,
 	CriticalT: 293.03000000000003, CriticalP: 3048000, CriticalRho: 4444,

@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Wolfgang Wagner, Neue Zustandsgleichung für R 12, R 22, R 11 und R 113 - Beschreibung des therodynamischen
 // Zustandsverhaltens bei Temperaturen bis 525 K und Druücken bis 200 MPa, VDI Verlag (1992).
 var Marx1992R12 = helmholtz.Equation{
-	Name: "R-12", CAS: "75-71-8", Source: "Marx-BOOK-1992",
+	Name: "R-12", CAS: "75-71-8", Source: "marx-book-1992",
 	GasConstant: 8.314471, MolarMass: 0.120913,
 	ReducingT: 385.12, ReducingRho: 4672.781255944357,
 	CriticalT: 385.12, CriticalP: 4136100.000000001, CriticalRho: 4672.781255944357,

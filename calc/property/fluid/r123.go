@@ -7,7 +7,7 @@ import "changeout/calc/property/helmholtz"
 // of Refrigerant 123 (2,2-Dichloro-1,1,1-Trifluoroethane), J. Phys. Chem. Ref. Data 23 (1994) 731-779, doi
 // 10.1063/1.555950.
 var YoungloveMcLinden1994 = helmholtz.Equation{
-	Name: "R-123", CAS: "306-83-2", Source: "Younglove-JPCRD-1994",
+	Name: "R-123", CAS: "306-83-2", Source: "younglove-jpcrd-1994",
 	GasConstant: 8.31451, MolarMass: 0.152931,
 	ReducingT: 456.831, ReducingRho: 3596.417,
 	CriticalT: 456.831, CriticalP: 3672000, CriticalRho: 3596.417,

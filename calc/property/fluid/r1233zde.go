@@ -7,7 +7,7 @@ import "changeout/calc/property/helmholtz"
 // trans-1-Chloro-3,3,3-trifluoroprop-1-ene [R1233zd(E)] Covering Temperatures from the Triple-point Temperature
 // to 450 K and Pressures up to 100 MPa, J. Phys. Chem. Ref. Data 51 (2022) 023101, doi 10.1063/5.0083026.
 var AkasakaLemmon2022 = helmholtz.Equation{
-	Name: "R-1233zd(E)", CAS: "102687-65-0", Source: "Akasaka-JPCRD-2022-R1233zdE",
+	Name: "R-1233zd(E)", CAS: "102687-65-0", Source: "akasaka-jpcrd-2022-r1233zde",
 	GasConstant: 8.314462618, MolarMass: 0.1304962,
 	ReducingT: 438.86, ReducingRho: 3704,
 	CriticalT: 438.86, CriticalP: 3582800, CriticalRho: 3704,

@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Akasaka, Equation of State for the Thermodynamic Properties of 2,3,3,3-Tetrafluoroprop-1-ene (R1234yf), Int.
 // J. Thermophys. 43 (2022) 119, doi 10.1007/s10765-022-03015-y.
 var LemmonAkasaka2022 = helmholtz.Equation{
-	Name: "R-1234yf", CAS: "754-12-1", Source: "Lemmon-IJT-2022",
+	Name: "R-1234yf", CAS: "754-12-1", Source: "lemmon-ijt-2022",
 	GasConstant: 8.314462618, MolarMass: 0.1140416,
 	ReducingT: 367.85, ReducingRho: 4180,
 	CriticalT: 367.85, CriticalP: 3384400, CriticalRho: 4180,

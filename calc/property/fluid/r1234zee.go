@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Eric W. Lemmon, Equation of State for the Thermodynamic Properties of trans-1,3,3,3-Tetrafluoropropene
 // [R-1234ze(E)], Int. J. Thermophys 37 (2016) 1-16, doi 10.1007/s10765-016-2040-6.
 var TholLemmon2016 = helmholtz.Equation{
-	Name: "R-1234ze(E)", CAS: "29118-24-9", Source: "Thol-IJT-2016-R1234zeE",
+	Name: "R-1234ze(E)", CAS: "29118-24-9", Source: "thol-ijt-2016-r1234zee",
 	GasConstant: 8.314472, MolarMass: 0.1140415928,
 	ReducingT: 382.513, ReducingRho: 4290,
 	CriticalT: 382.52, CriticalP: 3635376.3491348797, CriticalRho: 4290,

@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Eric Lemmon, New Fundamental Equations of State for cis-1,3,3,3-Tetrafluoropropene [R-1234ze(Z)] and
 // 3,3,3-Trifluoropropene (R-1243zf), J. Chem. Eng. Data (2019).
 var AkasakaLemmon2019 = helmholtz.Equation{
-	Name: "R-1234ze(Z)", CAS: "29118-25-0", Source: "Akasaka-JCED-2019",
+	Name: "R-1234ze(Z)", CAS: "29118-25-0", Source: "akasaka-jced-2019",
 	GasConstant: 8.3144598, MolarMass: 0.1140416,
 	ReducingT: 423.27, ReducingRho: 4000,
 	CriticalT: 423.27, CriticalP: 3530619.6704496597, CriticalRho: 4121.303363626818,

@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Tillner-Roth and H.D. Baehr, Thermodynamic Properties of HCFC 124, 19th International Congress of
 // Refrigeration, The Hague, The Netherlands (1995).
 var DeVries1995 = helmholtz.Equation{
-	Name: "R-124", CAS: "2837-89-0", Source: "deVries-ICR-1995",
+	Name: "R-124", CAS: "2837-89-0", Source: "devries-icr-1995",
 	GasConstant: 8.314471, MolarMass: 0.1364762,
 	ReducingT: 395.425, ReducingRho: 4103.279546177282,
 	CriticalT: 395.425, CriticalP: 3624295, CriticalRho: 4103.279546177282,

@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Jacobsen, A New Functional Form and New Fitting Techniques for Equations of State with Application to
 // Pentafluoroethane (HFC-125), J. Phys. Chem. Ref. Data 34 (2005) 69-108, doi 10.1063/1.1797813.
 var LemmonJacobsen2005 = helmholtz.Equation{
-	Name: "R-125", CAS: "354-33-6", Source: "Lemmon-JPCRD-2005",
+	Name: "R-125", CAS: "354-33-6", Source: "lemmon-jpcrd-2005",
 	GasConstant: 8.314472, MolarMass: 0.1200214,
 	ReducingT: 339.173, ReducingRho: 4779,
 	CriticalT: 339.173, CriticalP: 3617700, CriticalRho: 4779,

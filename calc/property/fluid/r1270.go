@@ -5,7 +5,7 @@ import "changeout/calc/property/helmholtz"
 // Lemmon2013 is the equation of state for R-1270 (propene): E.W. Lemmon, U. Overhoff, M.O. McLinden and W.
 // Wagner, Equation of state for propylene, Personal communication with Eric Lemmon (2010).
 var Lemmon2013 = helmholtz.Equation{
-	Name: "R-1270", CAS: "115-07-1", Source: "Lemmon-PROPYLENE-2013",
+	Name: "R-1270", CAS: "115-07-1", Source: "lemmon-propylene-2013",
 	GasConstant: 8.314472, MolarMass: 0.04207974,
 	ReducingT: 364.211, ReducingRho: 5457,
 	CriticalT: 364.211, CriticalP: 4555000, CriticalRho: 5457,

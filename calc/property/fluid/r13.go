@@ -5,7 +5,7 @@ import "changeout/calc/property/helmholtz"
 // Platzer1990R13 is the equation of state for R-13 (chlorotrifluoromethane): B. Platzer, A. Polt and G. Maurer,
 // Thermophysical Properties of Refrigerants, Springer-Verlag (1990), doi 10.1007/978-3-662-02608-3.
 var Platzer1990R13 = helmholtz.Equation{
-	Name: "R-13", CAS: "75-72-9", Source: "Platzer-BOOK-1990",
+	Name: "R-13", CAS: "75-72-9", Source: "platzer-book-1990",
 	GasConstant: 8.31451, MolarMass: 0.104459,
 	ReducingT: 301.88, ReducingRho: 5570.98,
 	CriticalT: 301.88, CriticalP: 3879000, CriticalRho: 5580,

@@ -7,7 +7,7 @@ import "changeout/calc/property/helmholtz"
 // trans-1,1,1,4,4,4-Hexafluoro-2-butene [R-1336mzz(E)], International Journal of Thermophysics 44 (2023)
 // 1003-1013, doi 10.1007/s10765-022-03143-5.
 var Akasaka2023 = helmholtz.Equation{
-	Name: "R-1336mzz(E)", CAS: "66711-86-2", Source: "Akasaka-IJT-2023",
+	Name: "R-1336mzz(E)", CAS: "66711-86-2", Source: "akasaka-ijt-2023",
 	GasConstant: 8.314462618, MolarMass: 0.1640491,
 	ReducingT: 403.53, ReducingRho: 3129,
 	CriticalT: 403.53, CriticalP: 2779002.2154927077, CriticalRho: 3129,

@@ -7,7 +7,7 @@ import "changeout/calc/property/helmholtz"
 // Pressure, (p, ρ, T) Behavior, and Speed of Sound Measurements and Equation of State, J. Chem. Eng. Data 65
 // (2020) 4201-4214, doi 10.1021/acs.jced.9b01198.
 var McLindenAkasaka2020 = helmholtz.Equation{
-	Name: "R-1336mzz(Z)", CAS: "692-49-9", Source: "McLinden-JCED-2020-R1336mzzZ",
+	Name: "R-1336mzz(Z)", CAS: "692-49-9", Source: "mclinden-jced-2020-r1336mzzz",
 	GasConstant: 8.314462618, MolarMass: 0.164056,
 	ReducingT: 444.5, ReducingRho: 3044,
 	CriticalT: 444.5, CriticalP: 2903000, CriticalRho: 3044,

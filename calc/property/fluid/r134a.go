@@ -7,7 +7,7 @@ import "changeout/calc/property/helmholtz"
 // 1,1,1,2-Tetrafluoroethane (HFC-134a) for Temperatures from 170 K to 455 K and Pressures up to 70 MPa, J.
 // Phys. Chem. Ref. Data 23 (1994) 657-729, doi 10.1063/1.555958.
 var TillnerRothBaehr1994 = helmholtz.Equation{
-	Name: "R-134a", CAS: "811-97-2", Source: "TillnerRoth-JPCRD-1994",
+	Name: "R-134a", CAS: "811-97-2", Source: "tillnerroth-jpcrd-1994",
 	GasConstant: 8.314471, MolarMass: 0.102032,
 	ReducingT: 374.18, ReducingRho: 4978.830171000001,
 	CriticalT: 374.21, CriticalP: 4059280, CriticalRho: 5017.053,

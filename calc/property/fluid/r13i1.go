@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Span, Thermodynamic Properties of R-227ea, R-365mfc, R-115, and R13I1, J. Chem. Eng. Data (2016), doi
 // 10.1021/acs.jced.5b00684.
 var LemmonSpan2015R13I1 = helmholtz.Equation{
-	Name: "R-13I1", CAS: "2314-97-8", Source: "Lemmon-JCED-2016-365227",
+	Name: "R-13I1", CAS: "2314-97-8", Source: "lemmon-jced-2016-365227",
 	GasConstant: 8.3144621, MolarMass: 0.1959104,
 	ReducingT: 396.44, ReducingRho: 4430.6,
 	CriticalT: 396.44, CriticalP: 3952566.071718672, CriticalRho: 4430.6,

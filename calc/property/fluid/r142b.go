@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Span, Short Fundamental Equations of State for 20 Industrial Fluids, J. Chem. Eng. Data 51 (2006) 785-850,
 // doi 10.1021/je050186n.
 var LemmonSpan2006R142b = helmholtz.Equation{
-	Name: "R-142b", CAS: "75-68-3", Source: "Lemmon-JCED-2006",
+	Name: "R-142b", CAS: "75-68-3", Source: "lemmon-jced-2006",
 	GasConstant: 8.314472, MolarMass: 0.10049503,
 	ReducingT: 410.26, ReducingRho: 4438,
 	CriticalT: 410.26, CriticalP: 4055000, CriticalRho: 4438,

@@ -7,7 +7,7 @@ import "changeout/calc/property/helmholtz"
 // (HFC-143a) for Temperatures From 161 to 450 K and Pressures to 50 MPa, J. Phys. Chem. Ref. Data 29 (2000)
 // 521-552, doi 10.1063/1.1318909.
 var LemmonJacobsen2000 = helmholtz.Equation{
-	Name: "R-143a", CAS: "420-46-2", Source: "LemmonJacobsen-JPCRD-2000",
+	Name: "R-143a", CAS: "420-46-2", Source: "lemmonjacobsen-jpcrd-2000",
 	GasConstant: 8.314472, MolarMass: 0.08404099999999999,
 	ReducingT: 345.857, ReducingRho: 5128.45,
 	CriticalT: 345.857, CriticalP: 3761000, CriticalRho: 5128.45,

@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // O. McLinden, A Modified Benedict-Webb-Rubin Equation of State for the Thermodynamic Properties of R152a
 // (1,1-difluoroethane), J. Phys. Chem. Ref. Data 25 (1996) 605-636, doi 10.1063/1.555979.
 var OutcaltMcLinden1996 = helmholtz.Equation{
-	Name: "R-152a", CAS: "75-37-6", Source: "Outcalt-JPCRD-1996-R152A",
+	Name: "R-152a", CAS: "75-37-6", Source: "outcalt-jpcrd-1996-r152a",
 	GasConstant: 8.314471, MolarMass: 0.066051,
 	ReducingT: 386.411, ReducingRho: 5571.45,
 	CriticalT: 386.411, CriticalP: 4520000, CriticalRho: 5571.452362568319,

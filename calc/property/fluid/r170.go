@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Equation of State for the Thermodynamic Properties of Ethane for Temperatures from the Melting Line to 675 K
 // and Pressures up to 900 MPa, J. Phys. Chem. Ref. Data 35 (2006) 205-266, doi 10.1063/1.1859286.
 var BueckerWagner2006Ethane = helmholtz.Equation{
-	Name: "R-170", CAS: "74-84-0", Source: "Buecker-JPCRD-2006",
+	Name: "R-170", CAS: "74-84-0", Source: "buecker-jpcrd-2006",
 	GasConstant: 8.314472, MolarMass: 0.03006904,
 	ReducingT: 305.322, ReducingRho: 6856.886685,
 	CriticalT: 305.322, CriticalP: 4872200, CriticalRho: 6856.8866849999995,

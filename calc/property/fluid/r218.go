@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Fundamental Equations of State for 20 Industrial Fluids, J. Chem. Eng. Data 51 (2006) 785-850, doi
 // 10.1021/je050186n.
 var LemmonSpan2006R218 = helmholtz.Equation{
-	Name: "R-218", CAS: "76-19-7", Source: "Lemmon-JCED-2006",
+	Name: "R-218", CAS: "76-19-7", Source: "lemmon-jced-2006",
 	GasConstant: 8.314472, MolarMass: 0.18801933,
 	ReducingT: 345.02, ReducingRho: 3340.000000000001,
 	CriticalT: 345.02, CriticalP: 2640000, CriticalRho: 3340.0000000000005,

@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Jacobsen, Application of Nonlinear Regression in the Development of a Wide Range Formulation for HCFC-22,
 // Int. J. Thermophys. 16 (1995) 1155-1164, doi 10.1007/BF02081283.
 var Kamei1995 = helmholtz.Equation{
-	Name: "R-22", CAS: "75-45-6", Source: "Kamei-IJT-1995",
+	Name: "R-22", CAS: "75-45-6", Source: "kamei-ijt-1995",
 	GasConstant: 8.31451, MolarMass: 0.086468,
 	ReducingT: 369.295, ReducingRho: 6058.220000000001,
 	CriticalT: 369.295, CriticalP: 4990000, CriticalRho: 6058.220000000001,

@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // and Roland Span, Thermodynamic Properties of R-227ea, R-365mfc, R-115, and R13I1, J. Chem. Eng. Data (2016),
 // doi 10.1021/acs.jced.5b00684.
 var LemmonSpan2015R227ea = helmholtz.Equation{
-	Name: "R-227ea", CAS: "431-89-0", Source: "Lemmon-JCED-2016-365227",
+	Name: "R-227ea", CAS: "431-89-0", Source: "lemmon-jced-2016-365227",
 	GasConstant: 8.3144621, MolarMass: 0.17002886,
 	ReducingT: 374.9, ReducingRho: 3495,
 	CriticalT: 374.90000000000003, CriticalP: 2925242.2339447653, CriticalRho: 3495,

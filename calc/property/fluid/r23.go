@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Richard T Jacobsen and Zhengjun Shan, A Fundamental Equation for Trifluoromethane, J. Phys. Chem. Ref.
 // Data 32 (2003) 1473-1499, doi 10.1063/1.1559671.
 var Penoncello2003 = helmholtz.Equation{
-	Name: "R-23", CAS: "75-46-7", Source: "Penoncello-JPCRD-2003",
+	Name: "R-23", CAS: "75-46-7", Source: "penoncello-jpcrd-2003",
 	GasConstant: 8.314472, MolarMass: 0.07001385,
 	ReducingT: 299.293, ReducingRho: 7519.999999999999,
 	CriticalT: 299.293, CriticalP: 4832000, CriticalRho: 7519.999999999999,

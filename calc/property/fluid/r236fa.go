@@ -7,7 +7,7 @@ import "changeout/calc/property/helmholtz"
 // 1,1,1,3,3,3-hexafluoropropane (HFC-236fa), Fluid Phase Equilib. 321 (2012) 10-16, doi
 // 10.1016/j.fluid.2012.02.012.
 var Pan2012 = helmholtz.Equation{
-	Name: "R-236fa", CAS: "690-39-1", Source: "Pan-FPE-2012",
+	Name: "R-236fa", CAS: "690-39-1", Source: "pan-fpe-2012",
 	GasConstant: 8.314472, MolarMass: 0.1520384,
 	ReducingT: 398.07, ReducingRho: 3626,
 	CriticalT: 398.07, CriticalP: 3200000, CriticalRho: 3626,

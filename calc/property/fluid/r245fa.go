@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Eric W. Lemmon, A Fundamental Equation of State for 1,1,1,3,3-Pentafluoropropane (R-245fa), J. Phys. Chem.
 // Ref. Data 44 (2015) 013104, doi 10.1063/1.4913493.
 var Akasaka2015 = helmholtz.Equation{
-	Name: "R-245fa", CAS: "460-73-1", Source: "Akasaka-JPCRD-2015-R245fa",
+	Name: "R-245fa", CAS: "460-73-1", Source: "akasaka-jpcrd-2015-r245fa",
 	GasConstant: 8.3144621, MolarMass: 0.13404794,
 	ReducingT: 427.01, ReducingRho: 3875,
 	CriticalT: 427.01, CriticalP: 3651000, CriticalRho: 3875,

@@ -7,7 +7,7 @@ import "changeout/calc/property/helmholtz"
 // Melting Line to 650 K and Pressures up to 1000 MPa, J. Chem. Eng. Data 54 (2009) 3141-3180, doi
 // 10.1021/je900217v.
 var Lemmon2009 = helmholtz.Equation{
-	Name: "R-290", CAS: "74-98-6", Source: "Lemmon-JCED-2009",
+	Name: "R-290", CAS: "74-98-6", Source: "lemmon-jced-2009",
 	GasConstant: 8.314472, MolarMass: 0.04409562,
 	ReducingT: 369.89, ReducingRho: 5000.000000000001,
 	CriticalT: 369.89, CriticalP: 4251200, CriticalRho: 5000.000000000001,

@@ -7,7 +7,7 @@ import "changeout/calc/property/helmholtz"
 // at 136.34 K to 435 K and pressures up to 70 MPa, J. Phys. Chem. Ref. Data 26 (1997) 1273-1328, doi
 // 10.1063/1.556002.
 var TillnerRothYokozeki1997 = helmholtz.Equation{
-	Name: "R-32", CAS: "75-10-5", Source: "TillnerRoth-JPCRD-1997",
+	Name: "R-32", CAS: "75-10-5", Source: "tillnerroth-jpcrd-1997",
 	GasConstant: 8.314471, MolarMass: 0.052024,
 	ReducingT: 351.255, ReducingRho: 8150.084599999999,
 	CriticalT: 351.255, CriticalP: 5782000, CriticalRho: 8150.084599999999,

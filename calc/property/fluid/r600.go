@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Equations of State for the Thermodynamic Properties of Fluid Phase n-Butane and Isobutane, J. Phys. Chem.
 // Ref. Data 35 (2006) 929-1019, doi 10.1063/1.1901687.
 var BueckerWagner2006R600 = helmholtz.Equation{
-	Name: "R-600", CAS: "106-97-8", Source: "Buecker-JPCRD-2006B",
+	Name: "R-600", CAS: "106-97-8", Source: "buecker-jpcrd-2006b",
 	GasConstant: 8.314472, MolarMass: 0.0581222,
 	ReducingT: 425.125, ReducingRho: 3922.769612987809,
 	CriticalT: 425.125, CriticalP: 3796000, CriticalRho: 3922.769612987809,

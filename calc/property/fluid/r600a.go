@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Equations of State for the Thermodynamic Properties of Fluid Phase n-Butane and Isobutane, J. Phys. Chem.
 // Ref. Data 35 (2006) 929-1019, doi 10.1063/1.1901687.
 var BueckerWagner2006R600a = helmholtz.Equation{
-	Name: "R-600a", CAS: "75-28-5", Source: "Buecker-JPCRD-2006B",
+	Name: "R-600a", CAS: "75-28-5", Source: "buecker-jpcrd-2006b",
 	GasConstant: 8.314472, MolarMass: 0.0581222,
 	ReducingT: 407.81, ReducingRho: 3879.756788283995,
 	CriticalT: 407.817, CriticalP: 3629000, CriticalRho: 3879.756788283995,

@@ -5,7 +5,7 @@ import "changeout/calc/property/helmholtz"
 // Thol2019 is the equation of state for R-601 (pentane): M. Thol, T. Uhde, E.W. Lemmon and R. Span, Fundamental
 // Equations of State for Hydrocarbons. Part I. n-Pentane, Fluid Phase Equilib. (2019).
 var Thol2019 = helmholtz.Equation{
-	Name: "R-601", CAS: "109-66-0", Source: "Thol-FPE-2019-alkanes-pentane",
+	Name: "R-601", CAS: "109-66-0", Source: "thol-fpe-2019-alkanes-pentane",
 	GasConstant: 8.3144598, MolarMass: 0.07214878,
 	ReducingT: 469.7, ReducingRho: 3210,
 	CriticalT: 469.70000000000005, CriticalP: 3367518.9947363394, CriticalRho: 3215.5775884221466,

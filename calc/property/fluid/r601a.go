@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Fundamental Equations of State for 20 Industrial Fluids, J. Chem. Eng. Data 51 (2006) 785-850, doi
 // 10.1021/je050186n.
 var LemmonSpan2006R601a = helmholtz.Equation{
-	Name: "R-601a", CAS: "78-78-4", Source: "Lemmon-JCED-2006",
+	Name: "R-601a", CAS: "78-78-4", Source: "lemmon-jced-2006",
 	GasConstant: 8.314472, MolarMass: 0.07214878,
 	ReducingT: 460.35, ReducingRho: 3271,
 	CriticalT: 460.35, CriticalP: 3378000, CriticalRho: 3271,

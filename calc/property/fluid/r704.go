@@ -5,7 +5,7 @@ import "changeout/calc/property/helmholtz"
 // OrtizVega2019 is the equation of state for R-704 (helium): D. O. Ortiz-Vega et al., Equation of state for
 // Helium-4, Unpublished - coefficients from REPROP 10 with permission (2019).
 var OrtizVega2019 = helmholtz.Equation{
-	Name: "R-704", CAS: "7440-59-7", Source: "OrtizVega-JPCRD-2019",
+	Name: "R-704", CAS: "7440-59-7", Source: "ortizvega-jpcrd-2019",
 	GasConstant: 8.3144598, MolarMass: 0.004002602,
 	ReducingT: 5.1953, ReducingRho: 17383.7,
 	CriticalT: 5.1953000000000005, CriticalP: 228326.06990902807, CriticalRho: 18130,

@@ -8,7 +8,7 @@ import "changeout/calc/property/helmholtz"
 //
 // Volume, page and DOI are from memory.
 var Gao2020 = helmholtz.Equation{
-	Name: "R-717", CAS: "7664-41-7", Source: "Gao-JPCRD-2020",
+	Name: "R-717", CAS: "7664-41-7", Source: "gao-jpcrd-2020",
 	GasConstant: 8.3144598, MolarMass: 0.01703052,
 	ReducingT: 405.56, ReducingRho: 13696,
 	CriticalT: 405.56, CriticalP: 11363391.162815327, CriticalRho: 13696,

@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // 1995 for the Thermodynamic Properties of Ordinary Water Substance for General and Scientific Use, J. Phys.
 // Chem. Ref. Data 31 (2002) 387-535, doi 10.1063/1.1461829.
 var WagnerPruss2002 = helmholtz.Equation{
-	Name: "R-718", CAS: "7732-18-5", Source: "Wagner-JPCRD-2002",
+	Name: "R-718", CAS: "7732-18-5", Source: "wagner-jpcrd-2002",
 	GasConstant: 8.314371357587, MolarMass: 0.018015268,
 	ReducingT: 647.096, ReducingRho: 17873.72799560906,
 	CriticalT: 647.096, CriticalP: 22064000, CriticalRho: 17873.72799560906,

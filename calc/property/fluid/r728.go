@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // the Thermodynamic Properties of Nitrogen for Temperatures from 63.151 to 1000 K and Pressures to 2200 MPa, J.
 // Phys. Chem. Ref. Data 29 (2000) 1361-1433, doi 10.1063/1.1349047.
 var Span2000 = helmholtz.Equation{
-	Name: "R-728", CAS: "7727-37-9", Source: "Span-JPCRD-2000",
+	Name: "R-728", CAS: "7727-37-9", Source: "span-jpcrd-2000",
 	GasConstant: 8.31451, MolarMass: 0.02801348,
 	ReducingT: 126.192, ReducingRho: 11183.901464580624,
 	CriticalT: 126.19200000000001, CriticalP: 3395800, CriticalRho: 11183.901464580624,

@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // 19 (1985) 175-200, with the ideal part of R. B. Stewart, R. T Jacobsen and W. Wagner, J. Phys. Chem. Ref.
 // Data 20 (1991) 917-1021. (Citation from memory; the keys of the collection name both papers.)
 var SchmidtWagner1985 = helmholtz.Equation{
-	Name: "R-732", CAS: "7782-44-7", Source: "Schmidt-FPE-1985,Stewart-JPCRD-1991",
+	Name: "R-732", CAS: "7782-44-7", Source: "schmidt-fpe-1985",
 	GasConstant: 8.31434, MolarMass: 0.0319988,
 	ReducingT: 154.581, ReducingRho: 13630,
 	CriticalT: 154.58100000000002, CriticalP: 5043000, CriticalRho: 13630,

@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // State for Argon Covering the Fluid Region for Temperatures From the Melting Line to 700 K at Pressures up to
 // 1000 MPa, J. Phys. Chem. Ref. Data 28 (1999) 779-850, doi 10.1063/1.556037.
 var Tegeler1999 = helmholtz.Equation{
-	Name: "R-740", CAS: "7440-37-1", Source: "Tegeler-JPCRD-1999",
+	Name: "R-740", CAS: "7440-37-1", Source: "tegeler-jpcrd-1999",
 	GasConstant: 8.31451, MolarMass: 0.039948,
 	ReducingT: 150.687, ReducingRho: 13407.42965855612,
 	CriticalT: 150.687, CriticalP: 4863000, CriticalRho: 13407.429658556124,

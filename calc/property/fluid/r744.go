@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // State for Carbon Dioxide Covering the Fluid Region from the Triple Point Temperature to 1100 K at Pressures
 // up to 800 MPa, J. Phys. Chem. Ref. Data 25 (1996) 1509-1596, doi 10.1063/1.555991.
 var SpanWagner1996 = helmholtz.Equation{
-	Name: "R-744", CAS: "124-38-9", Source: "Span-JPCRD-1996",
+	Name: "R-744", CAS: "124-38-9", Source: "span-jpcrd-1996",
 	GasConstant: 8.31451, MolarMass: 0.0440098,
 	ReducingT: 304.1282, ReducingRho: 10624.9063,
 	CriticalT: 304.1282, CriticalP: 7377300, CriticalRho: 10624.9063,

@@ -5,7 +5,7 @@ import "changeout/calc/property/helmholtz"
 // Platzer1990RC318 is the equation of state for R-C318 (octafluorocyclobutane): B. Platzer, A. Polt and G.
 // Maurer, Thermophysical Properties of Refrigerants, Springer-Verlag (1990), doi 10.1007/978-3-662-02608-3.
 var Platzer1990RC318 = helmholtz.Equation{
-	Name: "R-C318", CAS: "115-25-3", Source: "Platzer-BOOK-1990",
+	Name: "R-C318", CAS: "115-25-3", Source: "platzer-book-1990",
 	GasConstant: 8.31451, MolarMass: 0.2000312,
 	ReducingT: 388.38, ReducingRho: 3099.38,
 	CriticalT: 388.38, CriticalP: 2777500, CriticalRho: 3099.38,

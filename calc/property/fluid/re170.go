@@ -6,7 +6,7 @@ import "changeout/calc/property/helmholtz"
 // Equation of State for the Thermodynamic Properties of Dimethyl Ether, J. Phys. Chem. Ref. Data 40 (2011)
 // 023104-1:16, doi 10.1063/1.3582533.
 var Wu2011 = helmholtz.Equation{
-	Name: "R-E170", CAS: "115-10-6", Source: "Wu-JPCRD-2011",
+	Name: "R-E170", CAS: "115-10-6", Source: "wu-jpcrd-2011",
 	GasConstant: 8.314472, MolarMass: 0.04606844,
 	ReducingT: 400.378, ReducingRho: 5940.000000000001,
 	CriticalT: 400.378, CriticalP: 5336800, CriticalRho: 5940.000000000001,

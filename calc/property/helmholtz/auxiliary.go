@@ -16,8 +16,8 @@ type Auxiliary struct {
 	Terms []AuxiliaryTerm
 }
 
-// AuxiliaryTerm is one term of an Auxiliary, {n, e}.
-type AuxiliaryTerm [2]float64
+// AuxiliaryTerm is one term of an Auxiliary, {n, e}. Single precision is ample for a start, and half the size on the wire.
+type AuxiliaryTerm [2]float32
 
 // Value evaluates the curve at T, held to the curve's own range.
 func (a *Auxiliary) Value(T float64) float64 {
@@ -29,7 +29,7 @@ func (a *Auxiliary) Value(T float64) float64 {
 	lnTheta := math.Log(theta)
 	var u float64
 	for i := range a.Terms {
-		u += a.Terms[i][0] * exp(a.Terms[i][1]*lnTheta)
+		u += float64(a.Terms[i][0]) * exp(float64(a.Terms[i][1])*lnTheta)
 	}
 	if a.OverT {
 		u *= a.Tr / T

@@ -20,7 +20,7 @@ func evaluate(r *Residual, tau, delta float64) Derivatives {
 	var iso Isotherm
 	var chore Isochore
 	var d Derivatives
-	r.Prepare(&iso, tau)
+	r.Prepare(&iso, tau, math.Log(tau))
 	chore.Set(delta)
 	r.Evaluate(&iso, &chore, &d)
 	return d

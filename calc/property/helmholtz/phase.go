@@ -29,6 +29,8 @@ type Phase struct {
 	Density float64     // Σ ρ_i, mol/m³
 	Delta   float64     // reduced density; above 1 a phase is liquid-like, below 1 gas-like
 
+	Tau, LnTau float64 // reduced inverse temperature
+
 	Isochore Isochore
 	Pure     [MaxComponents]Isotherm
 	Pair     [MaxComponents * (MaxComponents - 1) / 2]Isotherm

@@ -52,7 +52,7 @@ type Isotherm struct {
 
 // Isochore keeps what depends on δ alone and is the same for every equation of a mixture.
 type Isochore struct {
-	delta, lnDelta float64
+	delta, lnDelta float64           // the logarithm is taken when a term needs it, and 0 until then
 	pow            [maxPower]float64 // δ^k
 	decay          [maxDecay]float64 // exp(-δ^l), l ≥ 1
 }
@@ -62,7 +62,7 @@ const maxDecay = 8
 
 // Set makes the isochore hold δ > 0.
 func (c *Isochore) Set(delta float64) {
-	c.delta, c.lnDelta = delta, math.Log(delta)
+	c.delta, c.lnDelta = delta, 0
 	c.pow[0] = 1
 	for k := 1; k < maxPower; k++ {
 		c.pow[k] = c.pow[k-1] * delta
@@ -72,15 +72,15 @@ func (c *Isochore) Set(delta float64) {
 	}
 }
 
-// Prepare makes the isotherm hold τ. A second call with the same τ costs nothing.
-func (r *Residual) Prepare(iso *Isotherm, tau float64) {
+// Prepare makes the isotherm hold τ, whose logarithm the caller has at hand. A second call with the same τ costs nothing.
+func (r *Residual) Prepare(iso *Isotherm, tau, lnTau float64) {
 	if iso.tau == tau && iso.factor != nil {
 		return
 	}
 	if iso.factor == nil {
 		iso.factor = make([]float64, len(r.Power)+len(r.Damped)+len(r.Double))
 	}
-	iso.tau, iso.lnTau = tau, math.Log(tau)
+	iso.tau, iso.lnTau = tau, lnTau
 	f := iso.factor
 	for i := range r.Power {
 		f[i] = r.Power[i][0] * exp(r.Power[i][1]*iso.lnTau)
@@ -148,6 +148,9 @@ func (r *Residual) Evaluate(iso *Isotherm, chore *Isochore, out *Derivatives) {
 		s.decaying(v, d, l, g, lt, ltt)
 	}
 	if len(r.Gaussian)+len(r.GaoB) > 0 {
+		if chore.lnDelta == 0 {
+			chore.lnDelta = math.Log(delta)
+		}
 		tau, lnDelta := iso.tau, chore.lnDelta
 		for i := range r.Gaussian {
 			c := &r.Gaussian[i]

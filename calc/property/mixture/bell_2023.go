@@ -5,13 +5,13 @@ import "changeout/calc/property/helmholtz"
 // Bell2023 holds the pairs published in Ian H. Bell, Mixture Model for Refrigerant Pairs R-32/1234yf,
 // R-32/1234ze(E), R-1234ze(E)/227ea, R-1234yf/152a, and R-125/1234yf, J. Phys. Chem. Ref. Data 52 (2023)
 // 013101, doi 10.1063/5.0135368.
-var Bell2023 = []Pair{
+var Bell2023 = Publication{Source: "bell-jpcrd-2023", Pairs: []Pair{
 	{First: r32, Second: r1234yf, BetaT: 1.011011, GammaT: 0.966965, BetaV: 1.007852, GammaV: 1.037663, F: 1, Departure: &bell2023R32R1234yf},
 	{First: r32, Second: r1234zeE, BetaT: 1.005148, GammaT: 0.946105, BetaV: 0.999032, GammaV: 1.029821, F: 1, Departure: &bell2023R32R1234zeE},
 	{First: r125, Second: r1234yf, BetaT: 0.999969, GammaT: 0.998028, BetaV: 0.998226, GammaV: 1.006068, F: 1, Departure: &bell2023R125R1234yf},
 	{First: r1234yf, Second: r152a, BetaT: 0.995987, GammaT: 0.978058, BetaV: 0.99971, GammaV: 1.008608, F: 1, Departure: &bell2023R1234yfR152a},
 	{First: r1234zeE, Second: r227ea, BetaT: 1.001247, GammaT: 0.98918, BetaV: 0.99929, GammaV: 1.001581, F: 1, Departure: &bell2023R1234zeER227ea},
-}
+}}
 
 // bell2023R32R1234yf is the departure function of R32 with R1234yf in the same publication.
 var bell2023R32R1234yf = helmholtz.Residual{Power: []helmholtz.Power{ // n, t, d, l

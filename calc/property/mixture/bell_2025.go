@@ -2,7 +2,7 @@ package mixture
 
 // Bell2025 holds the pairs published in Ian H. Bell, Modeling Mixtures Containing Refrigerants: Updated
 // Interaction Parameters, J. Chem. Eng. Data (2025), doi 10.1021/acs.jced.4c00699.
-var Bell2025 = []Pair{
+var Bell2025 = Publication{Source: "bell-jced-2025", Pairs: []Pair{
 	{First: r744, Second: r1234yf, BetaT: 1.025281, GammaT: 0.972965, BetaV: 1.051991, GammaV: 1.029336},
 	{First: r744, Second: r1234zeE, BetaT: 1.008025, GammaT: 0.973804, BetaV: 1.142918, GammaV: 1.076023},
 	{First: r152a, Second: r1234zeE, BetaT: 1.011543, GammaT: 1.00236, BetaV: 0.896336, GammaV: 0.932409},
@@ -15,4 +15,4 @@ var Bell2025 = []Pair{
 	{First: r1234zeE, Second: r1336mzzE, BetaT: 1, GammaT: 0.99623, BetaV: 1, GammaV: 1},
 	{First: r134a, Second: r1336mzzE, BetaT: 1, GammaT: 0.980372, BetaV: 1, GammaV: 1},
 	{First: r227ea, Second: r1336mzzE, BetaT: 1, GammaT: 0.99773, BetaV: 1, GammaV: 1},
-}
+}}

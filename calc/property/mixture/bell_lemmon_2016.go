@@ -3,7 +3,7 @@ package mixture
 // BellLemmon2016 holds the pairs published in Ian H. Bell and Eric W. Lemmon, Automatic fitting of binary
 // interaction parameters for multi-fluid Helmholtz-energy-explicit mixture models, J. Chem. Eng. Data 61
 // (2016), doi 10.1021/acs.jced.6b00257.
-var BellLemmon2016 = []Pair{
+var BellLemmon2016 = Publication{Source: "bell-jced-2016", Pairs: []Pair{
 	{First: r600, Second: r125, BetaT: 0.99482, GammaT: 0.90412, BetaV: 1, GammaV: 1},
 	{First: r600, Second: r134a, BetaT: 1.00409, GammaT: 0.89057, BetaV: 1, GammaV: 1},
 	{First: r600, Second: r143a, BetaT: 1.00093, GammaT: 0.91912, BetaV: 1, GammaV: 1},
@@ -46,4 +46,4 @@ var BellLemmon2016 = []Pair{
 	{First: r152a, Second: r32, BetaT: 0.99966, GammaT: 0.99709, BetaV: 1, GammaV: 1},
 	{First: r218, Second: r22, BetaT: 0.98269, GammaT: 0.91598, BetaV: 1, GammaV: 1},
 	{First: r227ea, Second: r32, BetaT: 0.98611, GammaT: 0.97064, BetaV: 1, GammaV: 1},
-}
+}}

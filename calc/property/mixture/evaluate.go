@@ -1,6 +1,10 @@
 package mixture
 
-import "changeout/calc/property/helmholtz"
+import (
+	"math"
+
+	"changeout/calc/property/helmholtz"
+)
 
 // Evaluate fills ph from ph.T and ph.Rho. Every density must be positive and T positive; the caller sees to that.
 //
@@ -22,6 +26,9 @@ func (m *Model) Evaluate(ph *helmholtz.Phase) {
 	m.volume.value(n, &x, &rv)
 	tau, delta := rt.y/ph.T, rho*rv.y
 	ph.Delta = delta
+	if tau != ph.Tau {
+		ph.Tau, ph.LnTau = tau, math.Log(tau)
+	}
 	ph.Isochore.Set(delta)
 
 	// s and its derivatives, and those of its components: s = Σ x_k a_k + Σ_{k<l} x_k x_l F_kl a_kl.
@@ -31,7 +38,7 @@ func (m *Model) Evaluate(ph *helmholtz.Phase) {
 	var cross [maxN][maxN]float64 // F_kl a_kl
 	for k := 0; k < n; k++ {
 		r := &m.fluids[k].Residual
-		r.Prepare(&ph.Pure[k], tau)
+		r.Prepare(&ph.Pure[k], tau, ph.LnTau)
 		r.Evaluate(&ph.Pure[k], &ph.Isochore, &c[k])
 		s.Add(x[k], &c[k])
 	}
@@ -41,7 +48,7 @@ func (m *Model) Evaluate(ph *helmholtz.Phase) {
 		var d, sum helmholtz.Derivatives
 		for p := range m.pairs {
 			pair := &m.pairs[p]
-			pair.residual.Prepare(&ph.Pair[p], tau)
+			pair.residual.Prepare(&ph.Pair[p], tau, ph.LnTau)
 			pair.residual.Evaluate(&ph.Pair[p], &ph.Isochore, &d)
 			i, j, f := pair.i, pair.j, pair.f
 			sum.Add(f*x[i]*x[j], &d)

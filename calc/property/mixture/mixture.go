@@ -40,6 +40,7 @@ type Model struct {
 	fluids              [helmholtz.MaxComponents]*helmholtz.Equation
 	temperature, volume reducing
 	pairs               []departurePair
+	sources             []string
 }
 
 // departurePair is one pair i<j with a departure function.
@@ -61,15 +62,17 @@ func New(fluids ...*helmholtz.Equation) (*Model, error) {
 	}
 	for i, f := range fluids {
 		m.fluids[i] = f
+		m.cite(f.Source)
 		m.temperature.y[i] = f.ReducingT
 		m.volume.y[i] = 1 / f.ReducingRho
 	}
 	for i := 0; i < n; i++ {
 		for j := i + 1; j < n; j++ {
-			p, ok := find(fluids[i].CAS, fluids[j].CAS)
+			p, source, ok := find(fluids[i].CAS, fluids[j].CAS)
 			if !ok {
 				return nil, ErrPair
 			}
+			m.cite(source)
 			ti, tj := fluids[i].ReducingT, fluids[j].ReducingT
 			vi, vj := 1/fluids[i].ReducingRho, 1/fluids[j].ReducingRho
 			c := math.Cbrt(vi) + math.Cbrt(vj)
@@ -88,6 +91,19 @@ func New(fluids ...*helmholtz.Equation) (*Model, error) {
 	}
 	return m, nil
 }
+
+// cite adds a bibliography key once.
+func (m *Model) cite(key string) {
+	for _, k := range m.sources {
+		if k == key {
+			return
+		}
+	}
+	m.sources = append(m.sources, key)
+}
+
+// Sources gives the bibliography keys of the equations and of the mixture parameters. The slice must not be changed.
+func (m *Model) Sources() []string { return m.sources }
 
 // Len gives the number of components.
 func (m *Model) Len() int { return m.n }

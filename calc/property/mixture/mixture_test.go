@@ -105,6 +105,22 @@ func TestPureLimit(t *testing.T) {
 	}
 }
 
+// So is its ideal part: the heat capacity of R-134a with a trace of R-32 is that of R-134a, although the two equations have
+// other gas constants and reducing temperatures.
+func TestTraceOfAnother(t *testing.T) {
+	pure, mix := model(t, "R-134a"), model(t, "R-134a", "R-32")
+	p, x := at(pure, 320, 40), at(mix, 320, 40, 40e-9)
+	_, pt, ptt := pure.Ideal(p)
+	_, xt, xtt := mix.Ideal(x)
+	// Energies: per mole R times the derivative.
+	if got, want := mix.GasConstant()*xtt, pure.GasConstant()*ptt; !(math.Abs(got/want-1) < 1e-8) {
+		t.Errorf("R τ²α⁰_ττ: got %.12g, pure %.12g", got, want)
+	}
+	if got, want := mix.GasConstant()*xt, pure.GasConstant()*pt; !(math.Abs(got/want-1) < 1e-8) {
+		t.Errorf("R τα⁰_τ: got %.12g, pure %.12g", got, want)
+	}
+}
+
 // The conversion of Lemmon-Jacobsen parameters, against their own formulas: Tr = Σ xT + Σ xxξ, 1/ρr = Σ x/ρ + Σ xxζ.
 func TestLemmonJacobsen(t *testing.T) {
 	m := model(t, "R-32", "R-125", "R-134a")
@@ -170,7 +186,7 @@ func TestPairsAgainstCollection(t *testing.T) {
 	}
 	count := 0
 	for _, list := range published {
-		for _, p := range list {
+		for _, p := range list.Pairs {
 			count++
 			found := false
 			for _, c := range collected {

@@ -13,21 +13,27 @@ type Pair struct {
 	Departure                    *helmholtz.Residual
 }
 
-// find gives the pair in the order asked for.
-func find(first, second string) (Pair, bool) {
-	for _, list := range published {
-		for _, p := range list {
+// Publication is a set of pairs that appeared together.
+type Publication struct {
+	Source string // bibliography key
+	Pairs  []Pair
+}
+
+// find gives the pair in the order asked for, with the key of its publication.
+func find(first, second string) (p Pair, source string, ok bool) {
+	for _, publication := range published {
+		for _, p := range publication.Pairs {
 			if p.First == first && p.Second == second {
-				return p, true
+				return p, publication.Source, true
 			}
 			if p.First == second && p.Second == first {
 				p.First, p.Second = first, second
 				if p.BetaT != 0 {
 					p.BetaT, p.BetaV = 1/p.BetaT, 1/p.BetaV
 				}
-				return p, true
+				return p, publication.Source, true
 			}
 		}
 	}
-	return Pair{}, false
+	return Pair{}, "", false
 }

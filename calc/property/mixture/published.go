@@ -1,12 +1,12 @@
 package mixture
 
 // published lists the pairs, one list a publication. A pair stands in one list only.
-var published = [][]Pair{
-	LemmonJacobsen2004,
-	KunzWagner2012,
-	Bell2023,
-	McLinden2025,
-	BellLemmon2016,
-	Bell2025,
-	Bell2022,
+var published = []*Publication{
+	&LemmonJacobsen2004,
+	&KunzWagner2012,
+	&Bell2023,
+	&McLinden2025,
+	&BellLemmon2016,
+	&Bell2025,
+	&Bell2022,
 }

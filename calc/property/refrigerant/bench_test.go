@@ -50,3 +50,24 @@ func BenchmarkLiquidDensityR410A(b *testing.B) {
 		}
 	}
 }
+
+// The flash of a blend inside the two-phase region, where it takes longest.
+func BenchmarkFlashPHR448A(b *testing.B) {
+	r := mustLookup(b, "R-448A")
+	b.ReportAllocs()
+	for i := 0; b.Loop(); i++ {
+		if _, err := r.AtPH(1e6, 250e3+1e3*float64(i%100)); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkVaporTPR410A(b *testing.B) {
+	r := mustLookup(b, "R-410A")
+	b.ReportAllocs()
+	for i := 0; b.Loop(); i++ {
+		if _, err := r.AtTP(300+float64(i%40), 1e6); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

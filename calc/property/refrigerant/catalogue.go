@@ -1,7 +1,6 @@
 package refrigerant
 
 import (
-	"strings"
 	"sync"
 
 	"changeout/calc/property/fluid"
@@ -46,17 +45,25 @@ func Lookup(name string) (*Refrigerant, bool) {
 	return nil, false
 }
 
-// plain brings a designation to the form "410A".
+// plain brings a designation to the form "410A": ASCII capitals without spaces, hyphens of any kind and the leading R.
+// Not strings.ToUpper, which brings the tables of all alphabets with it.
 func plain(name string) string {
-	var b strings.Builder
-	for _, c := range strings.ToUpper(name) {
-		switch c {
-		case ' ', '-', '‑', '–', '\u00a0':
+	b := make([]byte, 0, 16)
+	for _, c := range name {
+		switch {
+		case c >= 'a' && c <= 'z':
+			b = append(b, byte(c-'a'+'A'))
+		case c > ' ' && c < 0x7f && c != '-':
+			b = append(b, byte(c))
+		case c == ' ' || c == '-' || c == 0xa0 || c >= 0x2010 && c <= 0x2015:
 		default:
-			b.WriteRune(c)
+			return "" // no designation has such a character
 		}
 	}
-	return strings.TrimPrefix(b.String(), "R")
+	if len(b) > 0 && b[0] == 'R' {
+		b = b[1:]
+	}
+	return string(b)
 }
 
 func newPure(p *pure) *Refrigerant {
@@ -107,7 +114,7 @@ func newBlend(b *blend) *Refrigerant {
 func (r *Refrigerant) describe(class string) {
 	r.Class = class
 	if class != "" {
-		r.ClassRead, r.ClassKey = Memory, "from-memory"
+		r.ClassRead, r.ClassKey = Memory, fromMemory
 	}
 	for _, c := range classesRead {
 		if c.name == r.Name {

@@ -150,12 +150,12 @@ func (e *engine) search(w *workspace, p float64, kind singlephase.Energy, want f
 // split finds the two-phase state of a blend: the vapour fraction at which the energy is the one wanted. At a given pressure
 // energy is nearly straight over the vapour fraction, so that secants (regula falsi after Illinois) end in a few steps.
 func (e *engine) split(w *workspace, kind singlephase.Energy, want float64, bubble, dew *saturation.Split, lv, vv float64) (Properties, error) {
-	x0, f0 := 0.0, lv-want
-	x1, f1 := 1.0, vv-want
+	a, fa := *bubble, lv-want
+	b, fb := *dew, vv-want
 	side := 0
 	for range 60 {
-		x := x0 - f0*(x1-x0)/(f1-f0)
-		st, err := w.saturation.Split(bubble, dew, x)
+		x := a.Vapor - fa*(b.Vapor-a.Vapor)/(fb-fa)
+		st, err := w.saturation.Split(&a, &b, x)
 		if err != nil {
 			return Properties{}, ErrSolve
 		}
@@ -163,7 +163,7 @@ func (e *engine) split(w *workspace, kind singlephase.Energy, want float64, bubb
 		mix := singlephase.Properties{H: (1-x)*l.H + x*g.H, S: (1-x)*l.S + x*g.S}
 		f := energy(&mix, kind) - want
 		switch {
-		case math.Abs(f) < 1e-11*(vv-lv) || x1-x0 < 1e-12:
+		case math.Abs(f) < 1e-10*(vv-lv) || b.Vapor-a.Vapor < 1e-12:
 			var ml, mg float64 // molar masses of the phases
 			for i, fl := range e.fluids {
 				ml += st.Liquid[i] / l.Rho * fl.MolarMass
@@ -171,15 +171,15 @@ func (e *engine) split(w *workspace, kind singlephase.Energy, want float64, bubb
 			}
 			return e.mixed(st.P, st.T, 1/((1-x)/l.Rho+x/g.Rho), mix.H, mix.S, x*mg/((1-x)*ml+x*mg)), nil
 		case f < 0:
-			x0, f0 = x, f
+			a, fa = st, f
 			if side == -1 {
-				f1 /= 2
+				fb /= 2
 			}
 			side = -1
 		default:
-			x1, f1 = x, f
+			b, fb = st, f
 			if side == 1 {
-				f0 /= 2
+				fa /= 2
 			}
 			side = 1
 		}

@@ -16,14 +16,14 @@ var potentials = []potential{
 	{"R-143a", Fact{4470, Secondary, "gwpcsv"}, Fact{4800, Secondary, "gwpcsv"}, Fact{4470, Secondary, "eumon"}},
 	{"R-152a", Fact{124, Secondary, "gwpcsv"}, Fact{138, Secondary, "gwpcsv"}, Fact{124, Secondary, "eumon"}},
 	{"R-227ea", Fact{3220, Secondary, "gwpcsv"}, Fact{3350, Secondary, "gwpcsv"}, Fact{3220, Secondary, "eumon"}},
-	{"R-1234yf", memory(4), memory(1), Fact{0.501, Secondary, "eu573"}},
-	{"R-1234ze(E)", memory(7), memory(1), Fact{1.37, Secondary, "eu573"}},
-	{"R-290", memory(3), memory(3), Fact{0.02, Secondary, "eu573"}},
-	{"R-600", memory(4), memory(4), Fact{0.006, Secondary, "eu573"}},
-	{"R-600a", memory(3), memory(3), Fact{0, Secondary, "eu573"}},
+	{"R-1234yf", Fact{4, Memory, fromMemory}, Fact{1, Memory, fromMemory}, Fact{0.501, Secondary, "eu573"}},
+	{"R-1234ze(E)", Fact{7, Memory, fromMemory}, Fact{1, Memory, fromMemory}, Fact{1.37, Secondary, "eu573"}},
+	{"R-290", Fact{3, Memory, fromMemory}, Fact{3, Memory, fromMemory}, Fact{0.02, Secondary, "eu573"}},
+	{"R-600", Fact{4, Memory, fromMemory}, Fact{4, Memory, fromMemory}, Fact{0.006, Secondary, "eu573"}},
+	{"R-600a", Fact{3, Memory, fromMemory}, Fact{3, Memory, fromMemory}, Fact{0, Secondary, "eu573"}},
 	{"R-717", Fact{}, Fact{}, Fact{0, Secondary, "eu573"}},
 	{"R-744", Fact{1, Secondary, "gwpcsv"}, Fact{1, Secondary, "gwpcsv"}, Fact{1, Secondary, "gwpcsv"}},
-	{"R-13I1", memory(0.4), memory(0.4), memory(0)},
+	{"R-13I1", Fact{0.4, Memory, fromMemory}, Fact{0.4, Memory, fromMemory}, Fact{0, Memory, fromMemory}},
 }
 
 // warming gives the potentials of a composition by each list in which every component has a value: the sum of mass fraction

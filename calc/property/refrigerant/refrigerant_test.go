@@ -1,13 +1,17 @@
 package refrigerant_test
 
 import (
+	"encoding/json"
 	"errors"
 	"math"
 	"math/rand/v2"
+	"os"
+	"path/filepath"
 	"sync"
 	"testing"
 
 	"changeout/calc/property/refrigerant"
+	"changeout/calc/source"
 )
 
 // R is the gas constant of CODATA 2018, J/(mol K).
@@ -364,4 +368,105 @@ func TestNoAllocation(t *testing.T) {
 	if n >= 1 {
 		t.Errorf("%v allocations a solve, want 0", n)
 	}
+}
+
+// Every key that the catalogue and the check values name is in the bibliography.
+func TestSources(t *testing.T) {
+	known := map[string]bool{}
+	for _, s := range source.All() {
+		known[s.Key] = true
+	}
+	// Asked of the keeper of the bibliography, not there yet when this was written.
+	for _, k := range []string{"schmidt-fpe-1985", "prototype"} {
+		known[k] = true
+	}
+	used := map[string]string{}
+	for _, r := range refrigerant.All() {
+		keys := append([]string{r.RCL.Source, r.LFL.Source, r.ClassKey}, r.Sources()...)
+		if len(r.Sources()) == 0 {
+			t.Errorf("%s: no sources", r.Name)
+		}
+		for _, g := range r.GWPs {
+			keys = append(keys, g.Source)
+		}
+		for _, k := range keys {
+			if k != "" {
+				used[k] = r.Name
+			}
+		}
+	}
+	files, _ := filepath.Glob("../../../testdata/published/saturation/*.csv")
+	for _, f := range files {
+		for _, r := range readRows(t, f) {
+			used[r.source] = r.where
+		}
+	}
+	for k, where := range used {
+		if !known[k] {
+			t.Errorf("source key %q (%s) is not in the bibliography", k, where)
+		}
+	}
+}
+
+func TestMissing(t *testing.T) {
+	m, ok := refrigerant.LookupMissing("r438a")
+	if !ok || m.Name != "R-438A" || m.Pairs == "" {
+		t.Errorf("R-438A: got %+v, %v", m, ok)
+	}
+	for _, name := range []string{"", "R-410A", "R-999"} {
+		if m, ok := refrigerant.LookupMissing(name); ok {
+			t.Errorf("%q: got %+v", name, m)
+		}
+	}
+}
+
+// The catalogue against the collected ASHRAE 34 compositions, where that folder is present: every blend is either here with the
+// same composition or named as missing.
+func TestAgainstCollection(t *testing.T) {
+	dir := os.Getenv("CHANGEOUT_SHARED")
+	if dir == "" {
+		dir = "/work/shared"
+	}
+	file := filepath.Join(dir, "reference", "eos", "blends.json")
+	raw, err := os.ReadFile(file)
+	if err != nil {
+		t.Skipf("%s is not there (set CHANGEOUT_SHARED); the compositions were NOT compared with it. The molar masses and "+
+			"saturation tables of testdata still hold them to account", file)
+	}
+	var collected []struct {
+		Name    string
+		Mole    []float64 `json:"mole_fractions"`
+		Percent []float64 `json:"mass_percent"`
+	}
+	if err := json.Unmarshal(raw, &collected); err != nil {
+		t.Fatal(err)
+	}
+	here, left := 0, 0
+	for _, c := range collected {
+		r, ok := refrigerant.Lookup(c.Name)
+		if _, missing := refrigerant.LookupMissing(c.Name); missing == ok {
+			t.Errorf("%s: in the catalogue %v, named as missing %v", c.Name, ok, missing)
+		}
+		if !ok {
+			left++
+			continue
+		}
+		here++
+		if len(r.Components) != len(c.Percent) {
+			t.Errorf("%s: %d components, want %d", r.Name, len(r.Components), len(c.Percent))
+			continue
+		}
+		var sum float64
+		for _, p := range c.Percent {
+			sum += p
+		}
+		for i, k := range r.Components {
+			// Mass % is printed; mole fractions in the collection carry its molar masses, some of which were revised since.
+			if !(math.Abs(k.MassFraction-c.Percent[i]/sum) < 1e-6) || !(math.Abs(k.MoleFraction-c.Mole[i]) < 2e-4) {
+				t.Errorf("%s, %s: mass fraction %.8f, want %.8f; mole fraction %.8f, want %.8f; tolerances 1e-6, 2e-4",
+					r.Name, k.Name, k.MassFraction, c.Percent[i]/sum, k.MoleFraction, c.Mole[i])
+			}
+		}
+	}
+	t.Logf("%d blends compared with %s, %d named as missing", here, file, left)
 }

@@ -33,3 +33,12 @@ func (r *Refrigerant) DewAtP(p float64) (Point, error) { return r.engine.atP(r.e
 
 // NormalBoiling gives the bubble point at 101,325 Pa. ErrRange: no liquid at that pressure (carbon dioxide).
 func (r *Refrigerant) NormalBoiling() (Point, error) { return r.BubbleAtP(101325) }
+
+// Sources gives the bibliography keys of the equations of state and mixture parameters behind the numbers, the equations of the
+// components first. It is empty only where the catalogue is wrong, which a test excludes.
+func (r *Refrigerant) Sources() []string {
+	if r.engine.prepare() != nil {
+		return nil
+	}
+	return r.engine.model.Sources()
+}

@@ -41,7 +41,7 @@ func (r *Refrigerant) SaturatedLiquid(T float64) (Properties, error) {
 	if err != nil {
 		return Properties{}, err
 	}
-	return r.engine.at(T, b.RhoLiquid/r.MolarMass, Liquid)
+	return r.engine.at(&b, b.RhoLiquid, Liquid)
 }
 
 // SaturatedVapor gives the vapour at its dew point at temperature T, K. Errors as DewAtT.
@@ -50,7 +50,7 @@ func (r *Refrigerant) SaturatedVapor(T float64) (Properties, error) {
 	if err != nil {
 		return Properties{}, err
 	}
-	return r.engine.at(T, d.RhoVapor/r.MolarMass, Vapor)
+	return r.engine.at(&d, d.RhoVapor, Vapor)
 }
 
 // Limits gives the highest temperature, K, and pressure, Pa, at which single-phase states are given: the lowest of the upper
@@ -133,14 +133,16 @@ func (e *engine) dew() saturation.Kind {
 	return saturation.Dew
 }
 
-// at gives the properties at a temperature and a molar density known to be a stable phase.
-func (e *engine) at(T, rho float64, phase Phase) (Properties, error) {
+// at gives the properties of the saturated phase of density rho, kg/m³, at a saturation point. The pressure is the point's: read
+// back from a cold liquid it would be rounding and nothing else.
+func (e *engine) at(point *Point, rho float64, phase Phase) (Properties, error) {
 	w := e.take()
-	q, err := w.phase.AtTRho(T, rho)
+	q, err := w.phase.AtTRho(point.T, rho/e.molarMass)
 	e.pool.Put(w)
 	if err != nil {
 		return Properties{}, ErrSolve
 	}
+	q.P = point.P
 	return e.properties(&q, phase), nil
 }
 

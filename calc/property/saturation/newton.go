@@ -136,7 +136,7 @@ func (s *Solver) assemble(kind Kind, p float64) {
 		if p > 0 {
 			a[i][n+1] = T * (k.GradT[i] - c.GradT[i])
 		}
-		a[i][last] = math.Log(k.Rho[i]/c.Rho[i]) + k.Grad[i] - c.Grad[i]
+		a[i][last] = s.lnZ[i] + s.lnKnown - s.lnInc[i] + k.Grad[i] - c.Grad[i]
 	}
 	pkT -= k.FT
 	pcT -= c.FT

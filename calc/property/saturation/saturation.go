@@ -56,7 +56,8 @@ type Solver struct {
 	model Model
 	n     int
 	z     [maxN]float64 // mole fractions given
-	tRef  float64       // K, where solving is easy: some 0.75 of the critical temperature
+	lnZ   [maxN]float64
+	tRef  float64 // K, where solving is easy: some 0.75 of the critical temperature
 
 	known, incipient helmholtz.Phase
 	lnKnown          float64
@@ -75,6 +76,9 @@ type matrix [2*maxN + 1][2*maxN + 2]float64
 func New(m Model, z []float64, tRef float64) *Solver {
 	s := &Solver{model: m, n: m.Len(), tRef: tRef}
 	copy(s.z[:], z)
+	for i := 0; i < s.n; i++ {
+		s.lnZ[i] = math.Log(s.z[i])
+	}
 	return s
 }
 

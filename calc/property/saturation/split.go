@@ -29,32 +29,37 @@ func (s *Solver) Edge(kind Kind, st *State) Split {
 	return e
 }
 
-// Split finds the equilibrium at the pressure of bubble and dew, which are the two edges at that pressure, with the molar
-// vapour fraction between 0 and 1. The unknowns are ln ρ_i' and ln ρ_i” of every component and ln T, starting on the
-// straight line between the edges; the conditions are equal fugacities, both pressures, and the balance of the components
+// Split finds the equilibrium with the given molar vapour fraction at the pressure of a and b, two states at that pressure
+// (the edges, to begin with) whose vapour fractions lie on either side of it. The unknowns are ln ρ_i' and ln ρ_i” of every
+// component and ln T, starting on the straight line between a and b; the conditions are equal fugacities, both pressures,
+// and the balance of the components
 //
 //	z_i = (1 - vapour) x_i + vapour y_i.
 //
-// Where that start is too far off (a wide glide is far from straight) it walks from the bubble point in steps.
-func (s *Solver) Split(bubble, dew *Split, vapor float64) (Split, error) {
+// Where that start is too far off (a wide glide is far from straight) it walks from a in steps.
+func (s *Solver) Split(a, b *Split, vapor float64) (Split, error) {
 	n := s.n
+	t := 0.5
+	if a.Vapor != b.Vapor {
+		t = (vapor - a.Vapor) / (b.Vapor - a.Vapor)
+	}
 	var u [2*maxN + 1]float64
 	for i := 0; i < n; i++ {
-		u[i] = (1-vapor)*math.Log(bubble.Liquid[i]) + vapor*math.Log(dew.Liquid[i])
-		u[n+i] = (1-vapor)*math.Log(bubble.Gas[i]) + vapor*math.Log(dew.Gas[i])
+		u[i] = (1-t)*math.Log(a.Liquid[i]) + t*math.Log(b.Liquid[i])
+		u[n+i] = (1-t)*math.Log(a.Gas[i]) + t*math.Log(b.Gas[i])
 	}
-	u[2*n] = (1-vapor)*math.Log(bubble.T) + vapor*math.Log(dew.T)
-	st, err := s.splitFrom(&u, bubble.P, vapor)
+	u[2*n] = (1-t)*math.Log(a.T) + t*math.Log(b.T)
+	st, err := s.splitFrom(&u, a.P, vapor)
 	if err == nil {
 		return st, nil
 	}
 	for i := 0; i < n; i++ {
-		u[i], u[n+i] = math.Log(bubble.Liquid[i]), math.Log(bubble.Gas[i])
+		u[i], u[n+i] = math.Log(a.Liquid[i]), math.Log(a.Gas[i])
 	}
-	u[2*n] = math.Log(bubble.T)
+	u[2*n] = math.Log(a.T)
 	const steps = 16
 	for k := 1; k <= steps; k++ {
-		if st, err = s.splitFrom(&u, bubble.P, vapor*float64(k)/steps); err != nil {
+		if st, err = s.splitFrom(&u, a.P, a.Vapor+(vapor-a.Vapor)*float64(k)/steps); err != nil {
 			return Split{}, err
 		}
 	}
@@ -95,11 +100,16 @@ func (s *Solver) splitFrom(u *[2*maxN + 1]float64, p, vapor float64) (Split, err
 		for i := 0; i < size; i++ {
 			u[i] -= scale * s.jac[i][size]
 		}
-		if most < 1e-9 {
+		if most < tolerance {
 			if !(liquid.Delta > 1.2 && gas.Delta < 0.76 && s.stiffness(liquid) > 0 && s.stiffness(gas) > 0) {
 				return Split{}, ErrNotConverged
 			}
-			return Split{T: liquid.T, P: p, Vapor: vapor, Liquid: liquid.Rho, Gas: gas.Rho}, nil
+			// The last step is taken without another look: what it leaves is the square of the tolerance.
+			st := Split{T: math.Exp(u[2*n]), P: p, Vapor: vapor}
+			for i := 0; i < n; i++ {
+				st.Liquid[i], st.Gas[i] = math.Exp(u[i]), math.Exp(u[n+i])
+			}
+			return st, nil
 		}
 	}
 	return Split{}, ErrNotConverged

@@ -56,7 +56,12 @@ func (s *Solver) AtTP(T, p, start float64) (Properties, error) {
 	if err != nil {
 		return Properties{}, err
 	}
-	return s.AtTRho(T, rho)
+	q, err := s.AtTRho(T, rho)
+	if err != nil {
+		return Properties{}, err
+	}
+	q.P = p
+	return q, nil
 }
 
 // Of gives the properties of a phase of any composition at temperature T, K, from its component densities, mol/m³.

@@ -16,6 +16,7 @@ export async function until(what, look, ms = patience) {
       if (found) return found;
       last = undefined;
     } catch (error) {
+      if (error.final) throw error; // it can never come true
       last = error;
     }
     if (Date.now() > end) throw new Error(`waited ${ms / 1000} s for: ${what}${last ? ` (${last.message})` : ""}`);

@@ -3,11 +3,11 @@
 
 import { spawn } from "node:child_process";
 import { mkdir, mkdtemp, rm, writeFile } from "node:fs/promises";
-import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { Builder, By, Capabilities, Key } from "selenium-webdriver";
 import { Page, patience, pause, until } from "./page.mjs";
+import { freePort } from "./port.mjs";
 import { program } from "./programs.mjs";
 
 /** The tool bar of the window must not be wider than a phone. */
@@ -215,12 +215,4 @@ async function startScreen() {
       if (child.exitCode === null && child.kill()) await gone;
     },
   };
-}
-
-export async function freePort() {
-  const server = createServer();
-  await new Promise((done, failed) => server.once("error", failed).listen(0, "127.0.0.1", done));
-  const { port } = server.address();
-  await new Promise((done) => server.close(done));
-  return port;
 }

@@ -45,8 +45,7 @@ export function find(): void {
     input.addEventListener("focus", () => void entries().catch(() => undefined), { once: true });
     box.addEventListener("submit", (event) => {
       event.preventDefault();
-      const first = list.querySelector("a");
-      if (!list.hidden && first) first.click();
+      void search().then(() => (list.hidden ? input : list.querySelector("a"))?.focus());
     });
     if (input.value) void search();
   }

@@ -237,8 +237,8 @@ function worksheet(section: HTMLElement): void {
 
   function reasonFor(problems: Problem[]): string {
     const empty = problems.map(owner).filter((f): f is Field => !!f && f.value() === "");
-    if (empty.length > 0) return needed(empty);
-    const first = problems[0];
+    const first = problems.find((p) => !empty.includes(owner(p) as Field));
+    if (empty.length > 0) return needed(empty) + (first ? " " + first.text : "");
     return first ? first.text : "The calculator gave no figure for these entries.";
   }
 

@@ -1,0 +1,82 @@
+package catalog_test
+
+import (
+	"slices"
+	"testing"
+
+	"changeout/calc"
+	"changeout/calc/catalog"
+	"changeout/calc/source"
+)
+
+// TestWorkingEndsInTheOutputs: the number shown large is the number that the
+// working arrives at, word for word, and every line of working names a source
+// that the worksheet declares.
+func TestWorkingEndsInTheOutputs(t *testing.T) {
+	for _, w := range catalog.All() {
+		for _, fields := range runs(t, w) {
+			a := evaluate(w, fields)
+			for _, p := range a.Problems {
+				t.Errorf("%s %v: %s", w.ID, fields, p.Sentence)
+			}
+			if s := sound(a); s != "" {
+				t.Errorf("%s %v: %s", w.ID, fields, s)
+			}
+			for _, o := range a.Outputs {
+				if !o.Main {
+					continue
+				}
+				if !slices.ContainsFunc(a.Steps, func(s calc.Step) bool { return s.Value == o.Text }) {
+					t.Errorf("%s %v: no line of working ends in %s = %s", w.ID, fields, o.ID, o.Text)
+				}
+			}
+			if len(a.Steps) == 0 {
+				t.Errorf("%s %v: no working", w.ID, fields)
+			}
+			for _, s := range a.Steps {
+				if _, ok := source.Lookup(s.Cite.Key); !ok || !slices.Contains(w.Sources, s.Cite.Key) {
+					t.Errorf("%s: step %q cites %q, which the worksheet does not declare or the bibliography does not hold", w.ID, s.Label, s.Cite.Key)
+				}
+			}
+		}
+	}
+}
+
+// behind says what a declared source stands behind where no line of working
+// and no published case cites it.
+var behind = map[string]string{
+	"practice-35": "the caution against energising windings in a vacuum",
+	"manual-44":   "one of the four charge tables behind the printed ranges",
+	"manual-45":   "one of the four charge tables behind the printed ranges, extras for indoor units",
+	"manual-46":   "one of the four charge tables behind the printed ranges, extras for branch boxes",
+}
+
+// TestNoSourceIsDecoration: a source that a worksheet lists is cited by a line
+// of working in some run, or is the source of a published case, or is the
+// equation of state of a refrigerant on offer, or one of the three special
+// marks, or stands in the list above with what it is for.
+func TestNoSourceIsDecoration(t *testing.T) {
+	for _, w := range catalog.All() {
+		used := map[string]bool{"common-practice": true, "makers-manual": true, "from-memory": true}
+		for _, fields := range runs(t, w) {
+			for _, s := range evaluate(w, fields).Steps {
+				used[s.Cite.Key] = true
+			}
+		}
+		for _, c := range cases(t, w) {
+			used[c.Source] = true
+		}
+		if w.Input("refrigerant") != nil {
+			for _, r := range catalog.Offered() {
+				for _, key := range catalog.EquationKeys(r) {
+					used[key] = true
+				}
+			}
+		}
+		for _, key := range w.Sources {
+			if !used[key] && behind[key] == "" {
+				t.Errorf("%s: source %q is declared, but nothing in the worksheet rests on it", w.ID, key)
+			}
+		}
+	}
+}

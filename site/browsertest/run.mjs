@@ -1,0 +1,50 @@
+// Builds the handbook once, then runs the browser tests: node site/browsertest/run.mjs [file.test.mjs …]
+//
+//   ENGINES=chromium,webkit   only these engines
+//   SHOTS=folder              also write screenshots and printed pages there, to be looked at
+//   KEEP=1                    leave the built handbook for a look after the tests
+
+import { spawn } from "node:child_process";
+import { cp, mkdtemp, readdir, rm } from "node:fs/promises";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { fileURLToPath } from "node:url";
+
+const here = path.dirname(fileURLToPath(import.meta.url));
+const repository = path.resolve(here, "../..");
+const left = new Set([".git", "node_modules", "public", "handbook.html"]);
+
+function call(command, args, options = {}) {
+  return new Promise((done, failed) => {
+    const child = spawn(command, args, { stdio: ["ignore", "inherit", "inherit"], ...options });
+    child.once("error", failed);
+    child.once("exit", (code, signal) => done(signal ? 1 : code));
+  });
+}
+
+async function must(command, args, options) {
+  const code = await call(command, args, options);
+  if (code !== 0) throw new Error(`${command} ${args.join(" ")} ended with ${code}`);
+}
+
+const dir = process.env.CHANGEOUT_TEST ?? (await mkdtemp(path.join(tmpdir(), "changeout-test-")));
+let code = 1;
+try {
+  if (!process.env.CHANGEOUT_TEST) {
+    const source = path.join(dir, "source");
+    await cp(repository, source, { recursive: true, filter: (from) => !left.has(path.basename(from)) });
+    const changeout = path.join(dir, "changeout");
+    await must("go", ["build", "-o", changeout, "./build"], { cwd: repository });
+    await must(changeout, ["build", "-root", source, "-out", path.join(dir, "public"), "-single", path.join(dir, "handbook.html"), "-date", "2026-11-25"], { cwd: source });
+  }
+  const env = { ...process.env, CHANGEOUT_TEST: dir };
+  if (process.env.SHOTS) await must("node", [path.join(here, "shots.mjs"), path.resolve(process.env.SHOTS)], { env });
+  const given = process.argv.slice(2).map((f) => path.resolve(f));
+  const files = given.length > 0 ? given : (await readdir(here)).filter((f) => f.endsWith(".test.mjs")).sort().map((f) => path.join(here, f));
+  // Two at a time: a browser waits more than it works. The closing lines of the runner are what CI counts.
+  code = await call("node", ["--test", "--test-concurrency=2", "--test-reporter=spec", ...files], { env, cwd: path.join(repository, "site") });
+} finally {
+  if (process.env.KEEP) console.log(`CHANGEOUT_TEST=${dir}`);
+  else if (!process.env.CHANGEOUT_TEST) await rm(dir, { recursive: true, force: true, maxRetries: 5 });
+}
+process.exit(code);
