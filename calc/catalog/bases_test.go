@@ -78,7 +78,8 @@ func envOf(fields []calc.Field) unit.Env {
 	return env
 }
 
-var noNumber = regexp.MustCompile(`NaN|[+−-]Inf|\bInf\b`)
+// noNumber also finds a mark of text.Say that no value filled.
+var noNumber = regexp.MustCompile(`NaN|[+−-]Inf|\bInf\b|\{\}`)
 
 // sound reports what no answer may hold: a number that is none, an empty
 // sentence, outputs beside problems.

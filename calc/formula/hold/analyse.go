@@ -221,7 +221,11 @@ func (a *analysis) fit() {
 	down := m.inflow - m.bound(-1, a.z, guess)
 	a.statistical = up
 	late := m.late(a.span / 4)
-	width := math.Hypot(late.bound(+1, a.z, guess)-late.inflow, extra)
+	width := late.bound(+1, a.z, guess) - late.inflow
+	if n := float64(res.RowsUsed); n < noiseRows {
+		width *= 1 + fewRows/n // a gauge noisier than believed shows itself late in a few rows
+	}
+	width = math.Hypot(width, extra)
 	a.tail = late.inflow + width
 	if late.inflow < 0 {
 		// Clearly negative: something unknown pulls the pressure down, and as much again may hide an inflow.

@@ -35,7 +35,8 @@ const (
 	noisePrior  = 0.004
 	noiseBelief = 4.0
 	noiseLeast  = 0.0005
-	noiseRows   = 25 // see scatter
+	fewRows     = 4.0 // see fit: widens the bound for "tight" with few rows
+	noiseRows   = 25  // see scatter
 
 	// No real system follows exponentials exactly. modelShare is one standard deviation of that misfit relative to (reading + 100 micron); it
 	// does not average out over more than modelPoints points.
