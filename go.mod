@@ -3,17 +3,20 @@ module changeout
 go 1.26.0
 
 require (
+	github.com/alecthomas/chroma/v2 v2.27.0
+	github.com/andybalholm/brotli v1.2.8
+	github.com/evanw/esbuild v0.28.2
+	github.com/fsnotify/fsnotify v1.10.1
+	github.com/tetratelabs/wazero v1.12.0
+	github.com/yuin/goldmark v1.8.7
+	golang.org/x/net v0.62.0
+)
+
+require (
 	github.com/BurntSushi/toml v1.4.1-0.20240526193622-a339e1f7089c // indirect
-	github.com/alecthomas/chroma/v2 v2.27.0 // indirect
-	github.com/andybalholm/brotli v1.2.8 // indirect
 	github.com/dlclark/regexp2/v2 v2.2.1 // indirect
-	github.com/evanw/esbuild v0.28.2 // indirect
-	github.com/fsnotify/fsnotify v1.10.1 // indirect
-	github.com/tetratelabs/wazero v1.12.0 // indirect
-	github.com/yuin/goldmark v1.8.7 // indirect
 	golang.org/x/exp/typeparams v0.0.0-20231108232855-2478ac86f678 // indirect
 	golang.org/x/mod v0.41.0 // indirect
-	golang.org/x/net v0.62.0 // indirect
 	golang.org/x/sync v0.23.0 // indirect
 	golang.org/x/sys v0.49.0 // indirect
 	golang.org/x/tools v0.51.0 // indirect

@@ -39,7 +39,8 @@ func main() {
 // options are the flags that build, serve and check share.
 type options struct {
 	publish.Options
-	port int
+	port  int
+	given string // the date as given, for the program that takes over
 }
 
 func run(ctx context.Context, args []string) int {
@@ -92,7 +93,7 @@ func parse(command string, args []string) (*options, int) {
 	fs.StringVar(&o.Out, "out", "", "output folder (default public)")
 	fs.StringVar(&o.Base, "base", "", "path the site is served under, such as /handbook/")
 	fs.StringVar(&o.Single, "single", "", "also write the whole handbook into this one HTML file")
-	fs.StringVar(&o.Date, "date", "", "date shown on the pages (default: the newest page date)")
+	fs.StringVar(&o.Date, "date", "", "date shown on the pages (default: SOURCE_DATE_EPOCH, else the last commit, else the newest page)")
 	if command == "serve" {
 		fs.IntVar(&o.port, "port", 0, "port (default 8420 or the next free one)")
 	}
@@ -117,6 +118,7 @@ func (o *options) prepare(ctx context.Context) error {
 		}
 		o.Root = root
 	}
+	o.given = o.Date
 	date, err := publish.BuildDate(ctx, o.Root, o.Date)
 	if err != nil {
 		return err
@@ -225,7 +227,7 @@ func runServe(ctx context.Context, o *options) int {
 // the port that is in use, so that an open page finds the server again.
 func restartArgs(o *options, port int) []string {
 	args := []string{"serve", "-root", o.Root, "-port", strconv.Itoa(port)}
-	for _, f := range []struct{ name, value string }{{"-content", o.Content}, {"-company", o.Company}, {"-out", o.Out}, {"-base", o.Base}, {"-single", o.Single}} {
+	for _, f := range []struct{ name, value string }{{"-content", o.Content}, {"-company", o.Company}, {"-out", o.Out}, {"-base", o.Base}, {"-single", o.Single}, {"-date", o.given}} {
 		if f.value != "" {
 			args = append(args, f.name, f.value)
 		}

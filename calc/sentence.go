@@ -46,7 +46,7 @@ func allowedIn(in *Input, u *unit.Unit, r *Run) string {
 	if label != "" {
 		label = "\u00a0" + label
 	}
-	return unit.Significant(low, 4) + " to " + unit.Significant(high, 4) + label
+	return unit.Short(low, 4) + " to " + unit.Short(high, 4) + label
 }
 
 func reason(in *Input) string {

@@ -468,7 +468,7 @@ func (r *Run) readCell(c *Column, u *unit.Unit, text string, decimal commaMeanin
 	}
 	si := u.ToSI(n.Value, r.env)
 	if !(si >= c.Low && si <= c.High) {
-		return 0, "“" + short(text) + "” is outside " + unit.Significant(u.FromSI(c.Low, r.env), 4) + " to " + unit.Significant(u.FromSI(c.High, r.env), 4) + " " + u.Label + "."
+		return 0, "“" + short(text) + "” is outside " + unit.Short(u.FromSI(c.Low, r.env), 4) + " to " + unit.Short(u.FromSI(c.High, r.env), 4) + " " + u.Label + "."
 	}
 	return si, ""
 }

@@ -3,6 +3,7 @@ package catalog_test
 import (
 	"math"
 	"regexp"
+	"sort"
 	"strings"
 	"testing"
 
@@ -46,6 +47,12 @@ func TestDeclarations(t *testing.T) {
 			checkInput(t, w, i)
 		}
 		idList(t, w.ID+" inputs", in)
+		sort.Strings(labels)
+		for i := 1; i < len(labels); i++ {
+			if labels[i] == labels[i-1] && !exclusive(w, labels[i]) {
+				t.Errorf("%s: two inputs that can stand together are labelled %q", w.ID, labels[i])
+			}
+		}
 		for _, o := range w.Outputs {
 			out = append(out, o.ID)
 			if o.Label == "" || o.Quantity == nil {
@@ -226,4 +233,25 @@ func TestSourcesAreKnown(t *testing.T) {
 			seen[key] = true
 		}
 	}
+}
+
+// exclusive reports whether the inputs with a label are never asked together.
+func exclusive(w *calc.Worksheet, label string) bool {
+	asked := map[string]int{}
+	for _, in := range w.Inputs {
+		if in.Label == label {
+			if len(in.When) == 0 {
+				return false
+			}
+			for _, v := range in.When[0].Is {
+				asked[in.When[0].Input+"="+v]++
+			}
+		}
+	}
+	for _, n := range asked {
+		if n > 1 {
+			return false
+		}
+	}
+	return true
 }

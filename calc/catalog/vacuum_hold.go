@@ -68,22 +68,13 @@ var VacuumHold = &calc.Worksheet{
 	Example: []calc.Field{{Input: "log", Text: exampleHold}, {Input: "ambient-start", Text: "21 C"}, {Input: "ambient-end", Text: "20 C"}, {Input: "volume", Text: "45 L"}},
 }
 
-// holdVerdicts stands alone because the chart needs the titles while it computes.
+// holdVerdicts are the five judgements of package hold.
 var holdVerdicts = []calc.Verdict{
 	{ID: string(hold.Tight), Tone: calc.Good, Title: "Tight and dry"},
 	{ID: string(hold.Moisture), Tone: calc.Stop, Title: "Moist: dry it again"},
 	{ID: string(hold.Leak), Tone: calc.Stop, Title: "Leak: find it"},
 	{ID: string(hold.LeakAndMoisture), Tone: calc.Stop, Title: "Leak and moisture"},
 	{ID: string(hold.Undetermined), Tone: calc.Doubt, Title: "Not yet certain"},
-}
-
-func holdTitle(v hold.Verdict) string {
-	for _, d := range holdVerdicts {
-		if d.ID == string(v) {
-			return d.Title
-		}
-	}
-	return ""
 }
 
 // exampleHold is an invented log: a system that is tight but moist.

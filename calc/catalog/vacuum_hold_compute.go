@@ -91,8 +91,8 @@ func holdOutputs(r *calc.Run, res *hold.Result) {
 	setFinite("leak-rise-limit", res.InflowLimit)
 	if r.Has("volume") {
 		setFinite("leak-rate", rise(res.Inflow.Best)*r.Float("volume"))
+		setFinite("leak-rate-high", res.Throughput.High)
 	}
-	setFinite("leak-rate-high", res.Throughput.High)
 	// A level means something only where the rise ends.
 	if res.LevelKnown && res.Verdict != hold.Leak && res.Verdict != hold.LeakAndMoisture {
 		setFinite("level", res.Level.Best)

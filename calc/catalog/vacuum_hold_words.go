@@ -24,6 +24,9 @@ func holdSentence(r *calc.Run, res *hold.Result) string {
 	case hold.LeakAndMoisture:
 		return text.Say("The rise flattens at first and then goes on straight at {}. There is a leak, and something leaves the oil as well.", between)
 	}
+	if res.Inflow.High < res.InflowLimit {
+		return text.Say("This log cannot settle it. It fits a steady rise of at most {}, below the accepted {}, but it is too short or too uneven to be sure.", high, limit)
+	}
 	return text.Say("This log cannot settle it. It allows a steady rise of up to {}; accepted is {}.", high, limit)
 }
 
@@ -40,6 +43,9 @@ func reasonWarning(r *calc.Run, res *hold.Result, reason hold.Reason) string {
 	case hold.SmallInflowSeen:
 		return "A small steady rise is measured, below the accepted rise. It is not called tight until a longer hold or a repeat explains it."
 	case hold.InflowUnbounded:
+		if res.Inflow.High < res.InflowLimit {
+			return "In this time, evening out between near and far pipes can hide a rise."
+		}
 		return "The log still allows a rise above the accepted one."
 	case hold.SlowReleaseOrLeak:
 		return "In this time a slow release from the oil would look the same as a leak."

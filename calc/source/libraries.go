@@ -63,6 +63,16 @@ var libraries = []Source{
 		Read:    InPrint,
 	},
 	{
+		Key:     "prototype",
+		Kind:    Library,
+		Title:   "Throw-away prototype of the refrigerant engine, values at 25 °C",
+		Author:  "the project",
+		Edition: "2026, before the project began",
+		Locator: "properties.md, section Reached",
+		Address: "not published",
+		Read:    InPrint,
+	},
+	{
 		Key:     "psychrolib",
 		Kind:    Library,
 		Title:   "Psychrometric library with the equations of the ASHRAE Handbook (MIT licence)",

@@ -424,6 +424,16 @@ var papers = []Source{
 		Read:    Secondary,
 	},
 	{
+		Key:     "schmidt-fpe-1985",
+		Kind:    Paper,
+		Title:   "A new form of the equation of state for pure substances and its application to oxygen",
+		Author:  "R. Schmidt and W. Wagner",
+		Edition: "Fluid Phase Equilibria, 1985",
+		Locator: "oxygen: volume 19, pages 175-200",
+		Address: "https://doi.org/10.1016/0378-3812(85)87016-3",
+		Read:    Memory,
+	},
+	{
 		Key:     "schwarz-1978",
 		Kind:    Paper,
 		Title:   "Estimating the dimension of a model",

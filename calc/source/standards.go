@@ -313,6 +313,16 @@ var standards = []Source{
 		Read:    InPrint,
 	},
 	{
+		Key:     "iapws-r6-95",
+		Kind:    Standard,
+		Title:   "IAPWS R6-95(2018), formulation 1995 for the properties of water for general and scientific use",
+		Author:  "IAPWS",
+		Edition: "2018",
+		Locator: "table 6",
+		Address: "iapws.org",
+		Read:    Memory,
+	},
+	{
 		Key:     "iapws-r7-97",
 		Kind:    Standard,
 		Title:   "IAPWS R7-97(2012), industrial formulation 1997 for water and steam (IF97)",

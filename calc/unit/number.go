@@ -301,6 +301,16 @@ func Significant(v float64, figures int) string {
 	return mantissa + " × 10" + superscript(n)
 }
 
+// Short writes v with at most so many significant figures and no zeros after
+// the last one that counts, for bounds in a sentence: 0.05, not 0.05000.
+func Short(v float64, figures int) string {
+	s := Significant(v, figures)
+	if strings.Contains(s, ".") && !strings.Contains(s, "×") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	return s
+}
+
 func superscript(n int) string {
 	const digits = "⁰¹²³⁴⁵⁶⁷⁸⁹"
 	var b strings.Builder

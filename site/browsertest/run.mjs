@@ -39,7 +39,7 @@ try {
   }
   const env = { ...process.env, CHANGEOUT_TEST: dir };
   if (process.env.SHOTS) await must("node", [path.join(here, "shots.mjs"), path.resolve(process.env.SHOTS)], { env });
-  const given = process.argv.slice(2).map((f) => path.resolve(f));
+  const given = process.argv.slice(2).map((f) => path.resolve(here, path.basename(f)));
   const files = given.length > 0 ? given : (await readdir(here)).filter((f) => f.endsWith(".test.mjs")).sort().map((f) => path.join(here, f));
   // Two at a time: a browser waits more than it works. The closing lines of the runner are what CI counts.
   code = await call("node", ["--test", "--test-concurrency=2", "--test-reporter=spec", ...files], { env, cwd: path.join(repository, "site") });

@@ -158,7 +158,7 @@ func Bounds(in *calc.Input) string {
 		if u.Datum == unit.Suction {
 			low, high = high, low
 		}
-		return unit.Significant(low, 4) + " to " + unit.Significant(high, 4) + " " + u.Label
+		return unit.Short(low, 4) + " to " + unit.Short(high, 4) + " " + u.Label
 	}
 	metric := calc.DefaultUnit(in.Quantity, in.Units, unit.SI)
 	imperial := calc.DefaultUnit(in.Quantity, in.Units, unit.InchPound)

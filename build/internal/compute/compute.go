@@ -203,7 +203,7 @@ func describeInput(out io.Writer, in *calc.Input) {
 func boundsText(in *calc.Input) string {
 	env := unit.Env{Atmosphere: unit.StandardAtmosphere}
 	u := calc.DefaultUnit(in.Quantity, in.Units, unit.SI)
-	s := unit.Significant(u.FromSI(in.Low, env), 4) + " to " + unit.Significant(u.FromSI(in.High, env), 4) + " " + u.ID
+	s := unit.Short(u.FromSI(in.Low, env), 4) + " to " + unit.Short(u.FromSI(in.High, env), 4) + " " + u.ID
 	if in.BoundReason != "" {
 		s += " (" + in.BoundReason + ")"
 	}

@@ -225,7 +225,7 @@ func (a *analysis) fit() {
 	if n := float64(res.RowsUsed); n < noiseRows {
 		width *= 1 + fewRows/n // a gauge noisier than believed shows itself late in a few rows
 	}
-	width = math.Hypot(width, extra)
+	width = zTight / z99 * math.Hypot(width, extra)
 	a.tail = late.inflow + width
 	if late.inflow < 0 {
 		// Clearly negative: something unknown pulls the pressure down, and as much again may hide an inflow.

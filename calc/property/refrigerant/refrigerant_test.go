@@ -376,10 +376,6 @@ func TestSources(t *testing.T) {
 	for _, s := range source.All() {
 		known[s.Key] = true
 	}
-	// Asked of the keeper of the bibliography, not there yet when this was written.
-	for _, k := range []string{"schmidt-fpe-1985", "prototype"} {
-		known[k] = true
-	}
 	used := map[string]string{}
 	for _, r := range refrigerant.All() {
 		keys := append([]string{r.RCL.Source, r.LFL.Source, r.ClassKey}, r.Sources()...)

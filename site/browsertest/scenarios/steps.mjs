@@ -65,7 +65,7 @@ export async function timerEnds(p, place, { box }) {
   });
   assert.equal(moved, 1);
   await p.reload();
-  await until("the page to say that the time is over", async () => /time is over/i.test((await p.text("[data-timers]")) ?? ""), 20_000);
+  await until("the page to say that the time is over", async () => /: over since \d/.test((await p.text("[data-timers]")) ?? ""), 20_000);
   assert.match(await p.run(() => [...document.querySelectorAll('[role="alert"]')].map((e) => e.textContent).join(" ")), /time is over\. It ended at/i, "it is read aloud too");
   assert.match(await p.text(`${box} .co-wait__state`), /time is over/i);
 
@@ -77,7 +77,7 @@ export async function timerEnds(p, place, { box }) {
     localStorage.setItem(key, JSON.stringify(list));
   });
   await p.reload();
-  await until("the page to say how long ago", async () => /3 minutes ago, while this page was closed/.test((await p.text("[data-timers]")) ?? ""));
+  await until("the page to say how long ago", async () => /3 minutes ago, while this page was closed/.test((await p.text(`${box} .co-wait__state`)) ?? ""));
   await p.tap("[data-timers] button");
   await until("the noted timer to go", async () => !(await p.visible("[data-timers]")));
 }

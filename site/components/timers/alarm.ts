@@ -15,7 +15,8 @@ export function prepareSound(): void {
 
 export function ring(): void {
   try {
-    navigator.vibrate?.([500, 250, 500, 250, 800]);
+    // Before the first tap on a page browsers refuse, and write a line to the console each time.
+    if (navigator.userActivation?.hasBeenActive ?? true) navigator.vibrate?.([500, 250, 500, 250, 800]);
   } catch {
     // Refused: the words on the page stay.
   }

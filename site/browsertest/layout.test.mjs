@@ -1,0 +1,64 @@
+// Fit for a small phone and a gloved thumb: nothing scrolls sideways at 320 px, and what is tapped is 48 px high.
+
+import assert from "node:assert/strict";
+import test from "node:test";
+import { openPage } from "./scenarios/reading.mjs";
+import { levelling } from "./scenarios/everything.mjs";
+import { Sheet } from "./scenarios/worksheets.mjs";
+import { engines, open } from "./support/engines.mjs";
+import { serve } from "./support/handbook.mjs";
+
+/** One of each kind everywhere; Chromium reads every page that is no table of a further refrigerant. */
+const some = ["index", "contents", "worksheets", "tables", "stages/evacuate-and-hold", "worksheets/charge-adjustment", "tables/r-407c", "about/glossary"];
+
+const wide = (p) => p.run(() => {
+  const page = document.documentElement;
+  if (page.scrollWidth <= innerWidth) return "";
+  const outside = [...document.body.querySelectorAll("*")].filter((e) => e.getBoundingClientRect().right > innerWidth + 1 && !e.parentElement.closest(".co-scroll"));
+  return `${page.scrollWidth} px wide; outside: ${outside.slice(0, 3).map((e) => `<${e.tagName.toLowerCase()} class="${e.className}">`).join(" ")}`;
+});
+
+/** Links in a line of text are exempt: their lines cannot be 48 px apart. */
+const small = (p) => p.run(() => {
+  const targets = document.querySelectorAll("button, select, summary, input:not([type=hidden]):not([type=file]):not([type=radio]):not([type=checkbox]), label.co-radio, label.co-step__tick, .co-row, .co-button, .co-dock__link, .co-turn__link");
+  return [...targets].filter((e) => {
+    const box = e.getBoundingClientRect();
+    return box.width > 0 && box.height < 47.5;
+  }).map((e) => `<${e.tagName.toLowerCase()} class="${e.className}"> ${Math.round(e.getBoundingClientRect().height)} px`).filter((s, i, all) => all.indexOf(s) === i);
+});
+
+for (const engine of engines) {
+  test(`${engine}: fits 320 px and a thumb`, { timeout: 300_000 }, async () => {
+    const server = await serve();
+    const p = await open(engine, { width: 320, height: 640 });
+    try {
+      let pages = some;
+      if (engine === "chromium") {
+        const index = await (await fetch(server.place.url("index").replace(/$/, "search-index.json"))).json();
+        pages = [...new Set([...some, ...index.map((e) => e.u.replace(/\.html$/, "")).filter((u) => !u.startsWith("tables/"))])];
+        assert.ok(pages.length > 15, `the search index names the pages: ${pages.length}`);
+      }
+      const faults = [];
+      for (const page of pages) {
+        await openPage(p, server.place, page);
+        const w = await wide(p);
+        if (w) faults.push(`${page}: ${w}`);
+        const s = await small(p);
+        if (s.length > 0) faults.push(`${page}: smaller than 48 px: ${s.join(", ")}`);
+      }
+      // With an answer, its chart and its working open.
+      const sheet = new Sheet(p, server.place, "vacuum-hold");
+      await sheet.open();
+      await sheet.enter("log", levelling);
+      await sheet.press();
+      await sheet.waitForAnswer();
+      await p.run(() => document.querySelectorAll("details").forEach((d) => (d.open = true)));
+      const w = await wide(p);
+      if (w) faults.push(`vacuum hold with its answer: ${w}`);
+      assert.deepEqual(faults, []);
+    } finally {
+      await p.close();
+      await server.stop();
+    }
+  });
+}

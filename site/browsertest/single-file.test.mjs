@@ -1,0 +1,38 @@
+// The whole handbook in one file, opened from disk as from a phone's storage.
+
+import assert from "node:assert/strict";
+import test from "node:test";
+import { everything } from "./scenarios/everything.mjs";
+import { on, openPage } from "./scenarios/reading.mjs";
+import { engines, open } from "./support/engines.mjs";
+import { filePlace } from "./support/handbook.mjs";
+import { until } from "./support/page.mjs";
+import { consoleWhileLoading } from "./support/webkit.mjs";
+
+for (const engine of engines) {
+  test(`${engine}: the single file`, { timeout: 600_000 }, async (t) => {
+    const p = await open(engine);
+    const place = { ...filePlace(), unseen: "tables/r-290" };
+    try {
+      await t.test("links lead from page to page", async () => {
+        await openPage(p, place, "index");
+        await p.tap(`${on("index")} a[href="#stages/braze-with-nitrogen"]`);
+        await until("the procedure", () => p.visible(`${on("stages/braze-with-nitrogen")} h1`));
+        assert.equal(await p.visible(`${on("index")} h1`), false, "one page at a time");
+      });
+      await everything(t, p, place);
+      await t.test("no errors, nothing that the policy stopped, no other address", async () => {
+        assert.deepEqual(await p.troubles(), []);
+        assert.deepEqual(await p.strangers(place.allowed), []);
+      });
+    } finally {
+      await p.close();
+    }
+  });
+}
+
+if (engines.includes("webkit")) {
+  test("webkit: nothing is said on the console while the single file loads", { timeout: 120_000 }, async () => {
+    assert.deepEqual(await consoleWhileLoading(filePlace().url("index")), []);
+  });
+}
