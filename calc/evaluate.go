@@ -121,12 +121,12 @@ func (r *Run) asked(in *Input) bool {
 func (r *Run) parseChoice(i int, in *Input, field Field) {
 	folded := foldWord(field.Text)
 	for _, o := range in.Options {
-		if foldWord(o.ID) == folded || foldWord(o.Label) == folded {
+		if foldsTo(o.ID, folded) || foldsTo(o.Label, folded) {
 			r.values[i] = value{given: true, choice: o.ID, text: o.Label}
 			return
 		}
 		for _, a := range o.Aliases {
-			if foldWord(a) == folded {
+			if foldsTo(a, folded) {
 				r.values[i] = value{given: true, choice: o.ID, text: o.Label}
 				return
 			}

@@ -37,7 +37,7 @@ func TestProblemSentences(t *testing.T) {
 		{words: []string{"pressure=250 psi"}, input: "pressure", code: calc.VagueUnit, sentence: "Pressure: “250 psi” does not say gauge or absolute; write psig or psia.", suggest: "pressure=250 psig|pressure=250 psia"},
 		{words: []string{"pressure=2,5 bar"}, input: "pressure", code: calc.VagueUnit, sentence: "Pressure: “2,5 bar” does not say gauge or absolute; write barg or bara.", suggest: "pressure=2,5 barg|pressure=2,5 bara"},
 		{words: []string{"pressure:kPa=250"}, input: "pressure", code: calc.VagueUnit, sentence: "Pressure: “250” does not say gauge or absolute; write kPag or kPaa.", suggest: "pressure=250 kPag|pressure=250 kPaa"},
-		{words: []string{"pressure=0.5 kPaa"}, input: "pressure", code: calc.TooLow, sentence: "Pressure: “0.5 kPaa” is too low; enter 1.000 to 15\u202f000\u00a0kPa absolute (no field gauge shows more)."},
+		{words: []string{"pressure=0.5 kPaa"}, input: "pressure", code: calc.TooLow, sentence: "Pressure: “0.5 kPaa” is too low; enter 1 to 15\u202f000\u00a0kPa absolute (no field gauge shows more)."},
 		{words: []string{"pressure=3000 psig"}, input: "pressure", code: calc.TooHigh, sentence: "Pressure: “3000 psig” is too high; enter −14.55 to 2161\u00a0psi gauge (no field gauge shows more)."},
 		{words: []string{"pressure=35 inHgv"}, input: "pressure", code: calc.TooHigh, sentence: "Pressure: “35 inHgv” is too high; enter −4400 to 29.63\u00a0in Hg vacuum (no field gauge shows more)."},
 		{words: []string{"pressure=1e999 psig"}, input: "pressure", code: calc.TooHigh, sentence: "Pressure: “1e999 psig” is too large; enter −14.55 to 2161\u00a0psi gauge."},

@@ -4,7 +4,6 @@ import (
 	"strconv"
 	"strings"
 
-	words "changeout/calc/text"
 	"changeout/calc/unit"
 )
 
@@ -98,12 +97,41 @@ func (r *Run) unknownInput(id string) {
 // and R 410A are one word.
 func foldWord(s string) string {
 	var b strings.Builder
-	for _, c := range words.Lower(s) {
-		if c >= 'a' && c <= 'z' || c >= '0' && c <= '9' || c > 127 {
-			b.WriteRune(c)
+	for i := range len(s) {
+		if c := foldByte(s[i]); c != 0 {
+			b.WriteByte(c)
 		}
 	}
 	return b.String()
+}
+
+// foldsTo reports whether foldWord(s) is folded, without building it: a list
+// of a hundred refrigerants is searched at every key press.
+func foldsTo(s, folded string) bool {
+	n := 0
+	for i := range len(s) {
+		c := foldByte(s[i])
+		if c == 0 {
+			continue
+		}
+		if n >= len(folded) || folded[n] != c {
+			return false
+		}
+		n++
+	}
+	return n == len(folded)
+}
+
+// foldByte gives the lower-case letter or digit, 0 for what is left out; the
+// bytes of characters beyond ASCII stay as they are.
+func foldByte(c byte) byte {
+	switch {
+	case c >= 'A' && c <= 'Z':
+		return c + 'a' - 'A'
+	case c >= 'a' && c <= 'z' || c >= '0' && c <= '9' || c > 127:
+		return c
+	}
+	return 0
 }
 
 // nearest returns the option whose id is closest to what was typed, if close.

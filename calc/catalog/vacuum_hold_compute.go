@@ -127,12 +127,12 @@ func holdSteps(r *calc.Run, res *hold.Result) {
 	if t := res.Temperature; t.Kind != hold.TemperatureNone {
 		r.Step("Gas temperature", text.Say("p ∝ T: from {} to {}", r.Text(unit.Temperature, t.Start, "C", "F"), r.Text(unit.Temperature, t.End, "C", "F")), pressure(t.GasShift)+" taken off the last reading", practice)
 	}
-	for i, c := range res.Candidates {
+	for i, c := range ranked(res.Candidates) {
 		if i == 4 {
 			break
 		}
 		mark := ""
-		if i == res.Best {
+		if i == 0 {
 			mark = ", chosen"
 		}
 		r.Step("Explanation: "+modelNames[c.Model]+mark, text.Say("weighted misfit {}, about 1 fits to the noise; a lower score is better", unit.Significant(c.Residual, 3)), "score "+unit.Fixedf(c.Score, 1), practice)
@@ -146,6 +146,18 @@ func holdSteps(r *calc.Run, res *hold.Result) {
 	}
 	r.Step("Water at the last pressure", "saturation line of water, ice below 0.01 °C", r.OutputText("boiling-point"), calc.Cite{Key: "iapws-r14-08"})
 	r.Step("Free water would hold", "saturation pressure at the ambient", r.OutputText("water-saturation"), calc.Cite{Key: "wagner-pruss-2002", Locator: "equation 2.5"})
+}
+
+// ranked orders the explanations by their score, best first. Scores that agree
+// within rounding are ordered by name, so that every machine shows one order.
+func ranked(candidates []hold.Candidate) []hold.Candidate {
+	list := append([]hold.Candidate{}, candidates...)
+	for i := range list {
+		for j := i; j > 0 && list[j].Model < list[j-1].Model && list[j].Score-list[j-1].Score < 1e-6; j-- {
+			list[j], list[j-1] = list[j-1], list[j]
+		}
+	}
+	return list
 }
 
 func holdChart(r *calc.Run, res *hold.Result, limit float64) {

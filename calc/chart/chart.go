@@ -110,19 +110,16 @@ func (c *Chart) fit() (frame, bool) {
 			f.y0, f.y1 = math.Min(f.y0, l.Y), math.Max(f.y1, l.Y)
 		}
 	}
-	if f.x0 == f.x1 {
-		f.x1 = f.x0 + 1
-	}
+	f.x1 = apart(f.x0, f.x1)
 	if c.LogY {
-		f.y0, f.y1 = f.y0/1.15, f.y1*1.15
+		f.y0 = math.Max(f.y0, 1e-30)
+		f.y0, f.y1 = f.y0/1.15, math.Max(f.y0, f.y1)*1.15
 	} else {
 		if f.y0 > 0 {
 			f.y0 = 0
 		}
 		f.y1 += (f.y1 - f.y0) * 0.08
-		if f.y0 == f.y1 {
-			f.y1 = f.y0 + 1
-		}
+		f.y1 = apart(f.y0, f.y1)
 	}
 	return f, true
 }
@@ -226,7 +223,18 @@ func logTicks(a, b float64) []float64 {
 	return all
 }
 
-func drawable(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }
+// drawable leaves out what is no number, and what is so large that the span of
+// an axis could not be held.
+func drawable(v float64) bool { return math.Abs(v) < 1e30 }
+
+// apart widens a range in which the ends cannot be told apart.
+func apart(low, high float64) float64 {
+	size := math.Max(math.Abs(low), math.Abs(high))
+	if high-low > 1e-9*size && high-low > 1e-30 {
+		return high
+	}
+	return low + math.Max(1, size/1000)
+}
 
 func path(b *strings.Builder, class, d string) {
 	if d != "" {

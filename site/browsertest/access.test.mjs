@@ -27,6 +27,26 @@ async function faults(p) {
   return found;
 }
 
+test("axe-core sees a fault that is planted", { timeout: 120_000 }, async () => {
+  const server = await serve();
+  const p = await open("chromium");
+  try {
+    await openPage(p, server.place, "index");
+    await p.run(() => {
+      const b = document.createElement("button");
+      document.querySelector("main").append(b);
+      const words = document.createElement("p");
+      words.textContent = "hardly to be read";
+      words.style.cssText = "color: #999; background: #fff";
+      document.querySelector("main").append(words);
+    });
+    assert.deepEqual((await faults(p)).map((f) => f.rule).sort(), ["button-name", "color-contrast", "color-contrast-enhanced"]);
+  } finally {
+    await p.close();
+    await server.stop();
+  }
+});
+
 for (const dark of [false, true]) {
   test(`axe-core, ${dark ? "dark" : "light"}`, { timeout: 240_000 }, async (t) => {
     const server = await serve();

@@ -9,7 +9,7 @@ const (
 	confidence = 0.99
 	z99        = 2.5758
 	// Tight is called on more: 3.3 standard deviations, one in two thousand on that side, because a leak called tight is the error that hurts.
-	zTight = 3.3
+	zTight = 3.0
 	// A leak is called on less: two standard deviations. Looking for a leak that is not there costs time; it hurts nobody.
 	zSeen = 2.0
 
@@ -37,7 +37,7 @@ const (
 	noisePrior  = 0.004
 	noiseBelief = 4.0
 	noiseLeast  = 0.0005
-	fewRows     = 4.0 // see fit: widens the bound for "tight" with few rows
+	fewRows     = 2.0 // see fit: widens the bound for "tight" with few rows
 	noiseRows   = 25  // see scatter
 
 	// No real system follows exponentials exactly. modelShare is one standard deviation of that misfit relative to (reading + 100 micron); it

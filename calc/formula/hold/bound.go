@@ -85,7 +85,7 @@ func (m *mixture) late(longest float64) *mixture {
 	copy(l.q.g, m.q.g)
 	copy(l.q.free, m.q.free)
 	for j, c := range m.cols {
-		l.q.off[j] = m.q.off[j] || c.kind == rise && c.tau > max(longest, equalisationTypical)
+		l.q.off[j] = m.q.off[j] || (c.kind == rise || c.kind == ramp) && c.tau > max(longest, equalisationTypical)
 	}
 	l.chi = m.yy + m.priorC + l.q.solve(l.b, l.x)
 	l.inflow = l.x[l.line] / m.cols[m.line].norm

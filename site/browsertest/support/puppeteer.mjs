@@ -30,8 +30,9 @@ const firefoxPreferences = {
   "toolkit.telemetry.enabled": false,
 };
 
-export async function launch(engine, { dark = false, script = true, width = 360, height = 740 } = {}) {
-  const profile = await mkdtemp(path.join(tmpdir(), `changeout-${engine}-`));
+/** profile: a folder to use and to leave behind, for a browser that is opened again; without it a new one that goes at the end. */
+export async function launch(engine, { dark = false, script = true, width = 360, height = 740, profile: kept } = {}) {
+  const profile = kept ?? (await mkdtemp(path.join(tmpdir(), `changeout-${engine}-`)));
   const firefox = engine === "firefox";
   const browser = await puppeteer.launch({
     browser: firefox ? "firefox" : "chrome",
@@ -50,7 +51,7 @@ export async function launch(engine, { dark = false, script = true, width = 360,
     await tab.emulateMediaFeatures([{ name: "prefers-color-scheme", value: dark ? "dark" : "light" }]);
     if (!script) await tab.setJavaScriptEnabled(false);
   }
-  const page = new PuppeteerPage(browser, tab, profile);
+  const page = new PuppeteerPage(browser, tab, kept ? null : profile);
   await page.listen(script);
   return page;
 }
@@ -141,6 +142,6 @@ class PuppeteerPage extends Page {
   }
   async close() {
     await this.browser.close();
-    await rm(this.profile, { recursive: true, force: true, maxRetries: 5 });
+    if (this.profile) await rm(this.profile, { recursive: true, force: true, maxRetries: 5 });
   }
 }

@@ -1,0 +1,11 @@
+import { Sheet, remembersUnits } from "./scenarios/worksheets.mjs";
+import { open } from "./support/engines.mjs";
+import { filePlace } from "./support/handbook.mjs";
+const p = await open("chromium");
+const s = new Sheet(p, filePlace(), "saturation");
+await remembersUnits(s);
+await s.open("si");
+await s.enterAll({ refrigerant: "R-134a", pressure: ["7,5", "barg"] });
+await new Promise(d=>setTimeout(d,1500));
+console.log(await s.answer(), await p.text(`${s.at} [data-answer]`), await p.value(`${s.input("refrigerant")} select`), await p.value(`${s.input("pressure")} input`), await p.value(`${s.input("pressure")} select`),await p.value(`${s.input("line-temperature")} input`), await s.error("pressure"));
+await p.close();
