@@ -1,0 +1,177 @@
+package calcview
+
+import (
+	"math"
+	"os"
+	"regexp"
+	"strings"
+	"testing"
+
+	"changeout/build/internal/markup"
+	"changeout/calc"
+	"changeout/calc/catalog"
+	"changeout/calc/property/refrigerant"
+	"changeout/calc/unit"
+)
+
+var noNumber = regexp.MustCompile(`NaN|\bInf\b|[+−-]Inf`)
+
+// TestForms: every declaration becomes a whole form.
+func TestForms(t *testing.T) {
+	for _, w := range catalog.All() {
+		f := NewForm(w, 2, "../")
+		if f.Example == nil || len(f.Example.Outputs) == 0 || len(f.Example.Steps) == 0 || len(f.Example.Inputs) != len(w.Example) {
+			t.Errorf("%s: the worked example is missing or empty: %+v", w.ID, f.Example)
+		}
+		if len(f.Inputs) != len(w.Inputs) || len(f.Outputs) != len(w.Outputs) || len(f.Sources) != len(w.Sources) || len(f.Cautions) != len(w.Cautions) {
+			t.Errorf("%s: the form lacks inputs, outputs, sources or cautions", w.ID)
+		}
+		if f.PageURL != "" || NewForm(w, 3, "").PageURL == "" {
+			t.Errorf("%s: only an embedded form leads to the worksheet's own page", w.ID)
+		}
+		ids := map[string]bool{}
+		for i, in := range f.Inputs {
+			if in.FieldID == "" || ids[in.FieldID] || in.Label == "" {
+				t.Errorf("%s %s: field id %q, label %q", w.ID, in.ID, in.FieldID, in.Label)
+			}
+			ids[in.FieldID] = true
+			checkUnits(t, w, &w.Inputs[i], in)
+		}
+	}
+}
+
+// checkUnits: the first unit is the metric default, each is offered once, and
+// the default written in it is the declared one.
+func checkUnits(t *testing.T, w *calc.Worksheet, in *calc.Input, v Input) {
+	t.Helper()
+	if in.Kind != calc.Quantity {
+		return
+	}
+	if v.Bounds == "" || len(v.Units) != len(in.Units) {
+		t.Errorf("%s %s: bounds %q, %d units, want %d", w.ID, in.ID, v.Bounds, len(v.Units), len(in.Units))
+	}
+	if want := calc.DefaultUnit(in.Quantity, in.Units, unit.SI).ID; v.Units[0].ID != want {
+		t.Errorf("%s %s: first unit %s, want %s", w.ID, in.ID, v.Units[0].ID, want)
+	}
+	if in.Default == "" {
+		return
+	}
+	env := unit.Env{Atmosphere: unit.StandardAtmosphere}
+	n := unit.ParseNumber(in.Default)
+	want := in.Quantity.Unit(n.Rest).ToSI(n.Value, env)
+	for _, u := range v.Units {
+		m := unit.ParseNumber(u.Default)
+		got := in.Quantity.Unit(u.ID).ToSI(m.Value, env)
+		// Defaults are written to six figures.
+		if d := got - want; m.Trouble != unit.NumberFine || !(math.Abs(d) <= 1e-5*math.Max(1, math.Abs(want))) {
+			t.Errorf("%s %s: default %q %s is %v, want %v, difference %g, tolerance %g (declared %s)", w.ID, in.ID, u.Default, u.ID, got, want, d, 1e-5*math.Max(1, math.Abs(want)), in.Default)
+		}
+	}
+}
+
+func TestConditions(t *testing.T) {
+	f := NewForm(catalog.ChargeAdjustment, 2, "")
+	for id, want := range map[string]string{"nameplate": "method=weight", "airflow-proved": "method=readings&system=single-split-fixed|single-split-valve", "system": ""} {
+		for _, in := range f.Inputs {
+			if in.ID == id && in.When != want {
+				t.Errorf("%s: condition %q, want %q", id, in.When, want)
+			}
+		}
+	}
+}
+
+// TestPressureTables: each offered refrigerant has a table in both families of
+// units that rises with temperature and says dew at or below bubble.
+func TestPressureTables(t *testing.T) {
+	for _, r := range catalog.Offered() {
+		for _, part := range pressureTables(r) {
+			table := part.(Table)
+			if len(table.Rows) < 5 {
+				t.Errorf("%s: %d rows", table.ID, len(table.Rows))
+			}
+			last := math.Inf(-1)
+			for _, row := range table.Rows {
+				if len(row.Cells) != len(table.Columns) {
+					t.Fatalf("%s: %d cells under %d columns", table.ID, len(row.Cells), len(table.Columns))
+				}
+				if noNumber.MatchString(strings.Join(row.Cells, " ")) {
+					t.Errorf("%s: %v", table.ID, row.Cells)
+				}
+				p := unit.ParseNumber(row.Cells[1])
+				if p.Trouble != unit.NumberFine || !(p.Value >= last) {
+					t.Errorf("%s at %s: %s is not above %v", table.ID, row.Cells[0], row.Cells[1], last)
+				}
+				last = p.Value
+			}
+		}
+	}
+}
+
+// TestTableAgreesWithWorksheet: the printed table and the worksheet give one
+// answer, to the digit shown.
+func TestTableAgreesWithWorksheet(t *testing.T) {
+	r, _ := refrigerant.Lookup("R-410A")
+	table := saturationTable(r, "C", "kPag", 2)
+	for _, row := range table.Rows {
+		if row.Cells[0] != "20" {
+			continue
+		}
+		a := calc.Evaluate(catalog.Saturation, calc.Request{System: unit.SI, Fields: []calc.Field{{Input: "refrigerant", Text: "R-410A"}, {Input: "temperature", Text: "20 C"}}})
+		for _, o := range a.Outputs {
+			if o.ID == "bubble-pressure" && !strings.HasPrefix(o.Text, row.Cells[1]) {
+				t.Errorf("20 °C: table %s, worksheet %s", row.Cells[1], o.Text)
+			}
+		}
+		return
+	}
+	t.Error("no row at 20 °C")
+}
+
+func TestWaterTables(t *testing.T) {
+	for _, part := range waterTable() {
+		table := part.(Table)
+		if len(table.Rows) < 15 {
+			t.Errorf("%s: %d rows", table.ID, len(table.Rows))
+		}
+		for _, row := range table.Rows {
+			if len(row.Cells) != len(table.Columns) || noNumber.MatchString(strings.Join(row.Cells, " ")) {
+				t.Errorf("%s: %v", table.ID, row.Cells)
+			}
+			// standards.md section 7: 1000 micron is 133.3 Pa, −17.31 °C; 20 °C holds 2339.2 Pa, 17,545 micron.
+			if row.Cells[0] == "1000" && (row.Cells[1] != "133.3" || row.Cells[2] != "−17.3" || row.Cells[4] != "ice") {
+				t.Errorf("1000 micron: got %v, want 133.3 Pa, −17.3 °C, ice (iapws-r14-08)", row.Cells)
+			}
+			if row.Cells[0] == "20" && (row.Cells[2] != "17\u202f545" && row.Cells[2] != "17\u202f550" || row.Cells[3] != "2339") {
+				t.Errorf("20 °C: got %v, want 17 545 micron, 2339 Pa (wagner-pruss-2002)", row.Cells)
+			}
+		}
+	}
+}
+
+// TestSupply: everything that the site asks for is there, and the check values
+// are met when the handbook is built.
+func TestSupply(t *testing.T) {
+	s, err := NewSupply(os.DirFS("../../../site"), os.DirFS("../../../testdata/published"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, id := range s.Worksheets.IDs {
+		html, err := s.Worksheets.HTML(id, markup.Place{})
+		if err != nil || !strings.Contains(string(html), `data-worksheet="`+id+`"`) || noNumber.Match(html) {
+			t.Errorf("worksheet %s: %v, %d bytes", id, err, len(html))
+		}
+	}
+	for _, id := range s.Tables.IDs {
+		html, err := s.Tables.HTML(id, markup.Place{})
+		if err != nil || !strings.Contains(string(html), "<table") || noNumber.Match(html) {
+			t.Errorf("table %s: %v, %d bytes", id, err, len(html))
+		}
+	}
+	for _, c := range s.Checked {
+		for _, row := range c.Rows {
+			if strings.Contains(row.Got, "differs") || row.Read == "" || row.Source == "" || row.Inputs == "" || row.Quantity == "" {
+				t.Errorf("%s: %+v", c.ID, row)
+			}
+		}
+	}
+}
