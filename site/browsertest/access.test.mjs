@@ -27,7 +27,7 @@ async function faults(p) {
   return found;
 }
 
-test("axe-core sees a fault that is planted", { timeout: 120_000 }, async () => {
+test("axe-core sees a fault that is planted", { timeout: 240_000 }, async () => {
   const server = await serve();
   const p = await open("chromium");
   try {
@@ -37,8 +37,11 @@ test("axe-core sees a fault that is planted", { timeout: 120_000 }, async () => 
       document.querySelector("main").append(b);
       const words = document.createElement("p");
       words.textContent = "hardly to be read";
-      words.style.cssText = "color: #999; background: #fff";
-      document.querySelector("main").append(words);
+      words.style.cssText = "color: #999; background: #fff"; // 2.8 to 1
+      const paler = document.createElement("p");
+      paler.textContent = "enough for a desk, not for the sun";
+      paler.style.cssText = "color: #6a6a6a; background: #fff"; // 5.4 to 1
+      document.querySelector("main").append(words, paler);
     });
     assert.deepEqual((await faults(p)).map((f) => f.rule).sort(), ["button-name", "color-contrast", "color-contrast-enhanced"]);
   } finally {
@@ -48,7 +51,7 @@ test("axe-core sees a fault that is planted", { timeout: 120_000 }, async () => 
 });
 
 for (const dark of [false, true]) {
-  test(`axe-core, ${dark ? "dark" : "light"}`, { timeout: 240_000 }, async (t) => {
+  test(`axe-core, ${dark ? "dark" : "light"}`, { timeout: 480_000 }, async (t) => {
     const server = await serve();
     const p = await open("chromium", { dark });
     try {

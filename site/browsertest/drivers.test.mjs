@@ -35,7 +35,7 @@ function assertSeen(troubles) {
 }
 
 for (const engine of engines) {
-  test(`${engine}: types, taps, chooses, reads, and sees errors`, { timeout: 120_000 }, async () => {
+  test(`${engine}: types, taps, chooses, reads, and sees errors`, { timeout: 240_000 }, async () => {
     const server = await serve();
     const p = await open(engine);
     try {
@@ -61,7 +61,7 @@ for (const engine of engines) {
 }
 
 if (engines.includes("webkit")) {
-  test("webkit: the console while loading is heard", { timeout: 60_000 }, async () => {
+  test("webkit: the console while loading is heard", { timeout: 120_000 }, async () => {
     const server = await serve();
     try {
       assert.deepEqual(await consoleWhileLoading(server.at), []);

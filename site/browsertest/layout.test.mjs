@@ -28,7 +28,7 @@ const small = (p) => p.run(() => {
 });
 
 for (const engine of engines) {
-  test(`${engine}: fits 320 px and a thumb`, { timeout: 300_000 }, async () => {
+  test(`${engine}: fits 320 px and a thumb`, { timeout: 600_000 }, async () => {
     const server = await serve();
     const p = await open(engine, { width: 320, height: 640 });
     try {

@@ -6,7 +6,7 @@ import { on, openPage } from "./scenarios/reading.mjs";
 import { open } from "./support/engines.mjs";
 import { serve } from "./support/handbook.mjs";
 
-test("printed pages hold no controls", { timeout: 180_000 }, async (t) => {
+test("printed pages hold no controls", { timeout: 360_000 }, async (t) => {
   const server = await serve();
   const p = await open("chromium");
   try {
@@ -38,7 +38,7 @@ test("printed pages hold no controls", { timeout: 180_000 }, async (t) => {
   }
 });
 
-test("pages, tables and worked examples read without script", { timeout: 120_000 }, async (t) => {
+test("pages, tables and worked examples read without script", { timeout: 240_000 }, async (t) => {
   const server = await serve();
   const p = await open("chromium", { script: false });
   // With script off in the page, the driver's own looks still run in it.

@@ -41,8 +41,8 @@ try {
   if (process.env.SHOTS) await must("node", [path.join(here, "shots.mjs"), path.resolve(process.env.SHOTS)], { env });
   const given = process.argv.slice(2).map((f) => path.resolve(here, path.basename(f)));
   const files = given.length > 0 ? given : (await readdir(here)).filter((f) => f.endsWith(".test.mjs")).sort().map((f) => path.join(here, f));
-  // Two at a time: a browser waits more than it works. The closing lines of the runner are what CI counts.
-  code = await call("node", ["--test", "--test-concurrency=2", "--test-reporter=spec", ...files], { env, cwd: path.join(repository, "site") });
+  // One at a time: two browsers on two cores make each other miss their moments. The closing lines of the runner are what CI counts.
+  code = await call("node", ["--test", "--test-concurrency=1", "--test-reporter=spec", ...files], { env, cwd: path.join(repository, "site") });
 } finally {
   if (process.env.KEEP) console.log(`CHANGEOUT_TEST=${dir}`);
   else if (!process.env.CHANGEOUT_TEST) await rm(dir, { recursive: true, force: true, maxRetries: 5 });

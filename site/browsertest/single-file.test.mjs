@@ -10,7 +10,7 @@ import { until } from "./support/page.mjs";
 import { consoleWhileLoading } from "./support/webkit.mjs";
 
 for (const engine of engines) {
-  test(`${engine}: the single file`, { timeout: 600_000 }, async (t) => {
+  test(`${engine}: the single file`, { timeout: 1200_000 }, async (t) => {
     const p = await open(engine);
     const place = { ...filePlace(), unseen: "tables/r-290" };
     try {
@@ -32,7 +32,7 @@ for (const engine of engines) {
 }
 
 if (engines.includes("webkit")) {
-  test("webkit: nothing is said on the console while the single file loads", { timeout: 120_000 }, async () => {
+  test("webkit: nothing is said on the console while the single file loads", { timeout: 240_000 }, async () => {
     assert.deepEqual(await consoleWhileLoading(filePlace().url("index")), []);
   });
 }

@@ -10,7 +10,7 @@ import { until } from "./support/page.mjs";
 import { consoleWhileLoading } from "./support/webkit.mjs";
 
 for (const engine of engines) {
-  test(`${engine}: the site, then without its server`, { timeout: 900_000 }, async (t) => {
+  test(`${engine}: the site, then without its server`, { timeout: 1800_000 }, async (t) => {
     const server = await serve();
     const p = await open(engine);
     const place = server.place;
@@ -36,7 +36,7 @@ for (const engine of engines) {
 }
 
 if (engines.includes("webkit")) {
-  test("webkit: nothing is said on the console while pages load", { timeout: 180_000 }, async () => {
+  test("webkit: nothing is said on the console while pages load", { timeout: 360_000 }, async () => {
     const server = await serve();
     try {
       for (const page of ["index", "stages/evacuate-and-hold", "worksheets/vacuum-hold", "tables/water-boiling-point"]) {

@@ -15,7 +15,7 @@ const before = "Take the air and the water out, then prove with an isolated hold
 const after = "Air and water out, proved by an isolated hold.";
 
 for (const engine of engines) {
-  test(`${engine}: an update waits for a tap`, { timeout: 300_000 }, async () => {
+  test(`${engine}: an update waits for a tap`, { timeout: 600_000 }, async () => {
     const content = await ownContent();
     const file = path.join(content, page + ".md");
     const server = await serve({ content, base: "/job/handbook/" });

@@ -20,7 +20,7 @@ export async function everything(t, p, place) {
   const saturation = new Sheet(p, place, "saturation");
   const adjustment = new Sheet(p, place, "charge-adjustment");
   const hold = new Sheet(p, place, "vacuum-hold");
-  const part = (name, fn) => t.test(name, { timeout: 120_000 }, fn);
+  const part = (name, fn) => t.test(name, { timeout: 240_000 }, fn);
 
   await part("front page", () => frontPage(p, place));
   await part("search from the contents to a procedure", () => searchFromContents(p, place, "evacuate hold", procedure, "Evacuate and hold"));

@@ -75,7 +75,7 @@ export class Sheet {
     return a;
   }
   async waitForAnswer() {
-    return until(`an answer of ${this.id}`, () => this.answer());
+    return this.explain(until(`an answer of ${this.id}`, () => this.answer()));
   }
   /** The message at an input, and whether it is tied to the field for a screen reader. */
   async error(id) {
@@ -93,7 +93,21 @@ export class Sheet {
     }, this.input(id));
   }
   async waitForError(id) {
-    return until(`a sentence at ${this.id} ${id}`, () => this.error(id));
+    return this.explain(until(`a sentence at ${this.id} ${id}`, () => this.error(id)));
+  }
+  /** A wait that fails says what the form holds and shows. */
+  async explain(waiting) {
+    try {
+      return await waiting;
+    } catch (error) {
+      const state = await this.p.run((s) => ({
+        values: [...document.querySelectorAll(`${s} [data-input]:not([hidden])`)].map((e) => `${e.dataset.input}=${[...e.querySelectorAll("input[type=radio]:checked, select, [data-value]:not([type=radio])")].map((v) => v.value).join(" ")}`),
+        errors: [...document.querySelectorAll(`${s} [data-error]:not([hidden])`)].map((e) => e.textContent),
+        answer: document.querySelector(`${s} [data-answer]`).innerText.slice(0, 300),
+      }), this.at).catch(() => null);
+      error.message += `; the form: ${JSON.stringify(state)}`;
+      throw error;
+    }
   }
 }
 

@@ -2,7 +2,7 @@
 // puppeteer.mjs and webkit.mjs supply; everything built on them stands here.
 
 /** How long a condition may take. Two busy cores and a cold WebAssembly compile are slow; a wrong page never gets there. */
-export const patience = 30_000;
+export const patience = 60_000;
 
 export const pause = (ms) => new Promise((done) => setTimeout(done, ms));
 
@@ -61,10 +61,24 @@ export class Page {
 
   /** Puts text in place of what a field holds, with the keyboard, and leaves the field. */
   async fill(selector, text) {
-    await this.tap(selector);
-    await this.run((s) => document.querySelector(s).select(), selector);
+    // A page that is drawn anew while the finger comes down makes a person tap again.
+    for (let tries = 0; ; tries++) {
+      await this.tap(selector);
+      const held = await this.run((s) => {
+        const e = document.querySelector(s);
+        if (document.activeElement === e) e.select();
+        return document.activeElement === e;
+      }, selector);
+      if (held) break;
+      if (tries === 2) throw new Error(`${selector} does not take the focus when it is tapped`);
+    }
     await this.keys(selector, text);
-    await this.run((s) => document.querySelector(s).blur(), selector);
+    const got = await this.run((s) => {
+      const e = document.querySelector(s);
+      e.blur();
+      return e.value;
+    }, selector);
+    if (got !== text) throw new Error(`${selector} holds "${got}" after "${text}" was typed`);
   }
 
   /** A long text comes from the clipboard, so it arrives in one piece, with the one event that a paste gives. */
