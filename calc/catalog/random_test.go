@@ -141,6 +141,9 @@ func FuzzEvaluate(f *testing.F) {
 		fields := with(w.Example, calc.Field{Input: w.Inputs[int(second)%len(w.Inputs)].ID, Text: other})
 		fields = with(fields, calc.Field{Input: w.Inputs[int(first)%len(w.Inputs)].ID, Text: text, Unit: u})
 		a := calc.Evaluate(w, calc.Request{Worksheet: w.ID, Fields: fields})
+		if noNumber.MatchString(text + " " + u + " " + other) {
+			return // a sentence may quote it
+		}
 		if s := sound(a); s != "" {
 			t.Errorf("%s %q: %s", w.ID, fields, s)
 		}

@@ -8,7 +8,7 @@ const (
 	// confidence is two-sided; z is the normal quantile that belongs to it.
 	confidence = 0.99
 	z99        = 2.5758
-	// Tight is called on more: 3.3 standard deviations, one in two thousand on that side, because a leak called tight is the error that hurts.
+	// Tight is called on more: three standard deviations, because a leak called tight is the error that hurts.
 	zTight = 3.0
 	// A leak is called on less: two standard deviations. Looking for a leak that is not there costs time; it hurts nobody.
 	zSeen = 2.0
