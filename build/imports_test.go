@@ -74,10 +74,6 @@ func TestWhatShipsStaysSmall(t *testing.T) {
 	}
 }
 
-// spoken are the programs that talk to the built module as a page does, and
-// so need the text that passes between them.
-var spoken = map[string]string{"changeout/build/internal/budget": "changeout/wasm/wire"}
-
 // TestArrows: calc <- wasm, calc <- build, and nothing imports build or wasm.
 func TestArrows(t *testing.T) {
 	calc := 0
@@ -85,7 +81,6 @@ func TestArrows(t *testing.T) {
 		all := append(append(append([]string{}, p.Imports...), p.TestImports...), p.XTestImports...)
 		for _, imported := range all {
 			switch {
-			case spoken[p.ImportPath] == imported:
 			case under(imported, "changeout/build") && !under(p.ImportPath, "changeout/build"),
 				under(imported, "changeout/wasm") && !under(p.ImportPath, "changeout/wasm"),
 				under(imported, "changeout/site"):

@@ -49,19 +49,3 @@ const (
 	lowestPressure  = 1e3
 	highestPressure = 15e6
 )
-
-// Refrigerants lists what worksheets and tables offer: the catalogue of the
-// engine without the gases that no air-conditioning circuit is charged with
-// (helium, nitrogen, oxygen, argon). Nobody should pick oxygen by a slip of
-// the thumb.
-func Refrigerants() []*refrigerant.Refrigerant {
-	var offered []*refrigerant.Refrigerant
-	for _, r := range refrigerant.All() {
-		switch r.Name {
-		case "R-704", "R-728", "R-732", "R-740":
-			continue
-		}
-		offered = append(offered, r)
-	}
-	return offered
-}

@@ -39,7 +39,7 @@ for (const engine of engines) {
       await until("the notice of the newer version", () => p.visible("[data-update] button"), 60_000);
       assert.match(await p.text("[data-update]"), /newer version/i);
       assert.equal(await summary(), before, "nothing changes before the tap");
-      assert.equal(await p.visible(`${on(page)} .co-step--done`), true, "the tick is still there");
+      await until("the tick, which is still there", () => p.visible(`${on(page)} .co-step--done`));
       // The old version works on, also with the server gone.
       await server.stop();
       await openPage(p, place, "worksheets/saturation");
@@ -49,7 +49,7 @@ for (const engine of engines) {
       await until("the notice again", () => p.visible("[data-update] button"), 60_000);
       await p.tap("[data-update] button");
       await until("the newer version after the tap", async () => (await summary()) === after, 60_000);
-      assert.equal(await p.visible(`${on(page)} .co-step--done`), true, "ticks stay over the update");
+      await until("the tick, which stays over the update", () => p.visible(`${on(page)} .co-step--done`));
       const caches = await p.run(async () => (await window.caches.keys()).length);
       assert.equal(caches, 1, "the older version's cache is gone");
       assert.deepEqual(await p.troubles(), []);

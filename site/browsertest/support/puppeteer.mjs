@@ -71,7 +71,10 @@ class PuppeteerPage extends Page {
       // A server that was stopped on purpose makes Chromium write a line for each request that a worker then answers.
       if (m.type() === "error" && !/ERR_CONNECTION_REFUSED|ERR_INTERNET_DISCONNECTED/.test(m.text())) this.bad.push(`console: ${m.text()}`);
     });
-    this.tab.on("pageerror", (e) => this.bad.push(`script: ${e.message}`));
+    this.tab.on("pageerror", (e) => {
+      // Firefox reports a request that ended because the person went to another page, without an address.
+      if (!/^Failed to load ‘’\. A ServiceWorker intercepted/.test(e.message)) this.bad.push(`script: ${e.message}`);
+    });
     this.tab.on("request", (r) => this.asked.add(r.url()));
     if (script) {
       await this.tab.evaluateOnNewDocument(() => {

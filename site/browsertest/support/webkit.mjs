@@ -58,7 +58,8 @@ export async function consoleWhileLoading(url) {
   await screen.stop();
   await rm(home, { recursive: true, force: true, maxRetries: 5 });
   if (code !== 0) throw new Error(`WebKit did not load ${url}: ${lines.join("\n")}`);
-  return lines.filter((l) => l.includes("CONSOLE"));
+  // WebKitGTK does not know manifest-src; the policy names it for the browsers that do.
+  return lines.filter((l) => l.includes("CONSOLE") && !l.includes("directive 'manifest-src'"));
 }
 
 export async function launch({ dark = false, width = 360, height = 740 } = {}) {
@@ -112,7 +113,9 @@ class WebKitPage extends Page {
   }
   async reload() {
     await this.note();
-    await this.driver.navigate().refresh();
+    // On a busy machine the driver sometimes gives up, without a reason, before a large page has loaded again.
+    await this.driver.navigate().refresh().catch(() => undefined);
+    await this.until("the page to load again", () => document.readyState === "complete");
     await this.listen();
   }
   async run(fn, ...args) {
