@@ -4,11 +4,13 @@ import { all, button } from "../../module/dom.ts";
 import type { Suggestion } from "../../module/wire.ts";
 import { series } from "./series.ts";
 
+const atRest = 900; // ms without typing
+
 export interface Field {
   id: string;
   label: string;
   box: HTMLElement;
-  touched: boolean; // left once, or filled by a file: from then on its errors show while typing
+  touched: boolean; // left once, hands at rest, or filled by a file: from then on its errors show while typing
   value(): string;
   standard(): string; // the declared default in the chosen unit, "" if there is none
   unit(): string;
@@ -101,7 +103,20 @@ export function fieldOf(box: HTMLElement, changed: (field: Field) => void): Fiel
       changed(field);
     })
     : null;
-  if (!rows) for (const c of controls) c.addEventListener(radio || c instanceof HTMLSelectElement ? "change" : "input", () => changed(field));
+  // With gloves on nobody taps beside a field to leave it: hands at rest count as leaving.
+  let rest = 0;
+  const leave = (): void => {
+    if (field.touched || value() === "") return;
+    field.touched = true;
+    changed(field);
+  };
+  if (!rows) for (const c of controls) {
+    c.addEventListener(radio || c instanceof HTMLSelectElement ? "change" : "input", () => {
+      changed(field);
+      clearTimeout(rest);
+      rest = window.setTimeout(leave, atRest);
+    });
+  }
   select?.addEventListener("change", () => {
     unitChanged();
     changed(field);
@@ -114,9 +129,7 @@ export function fieldOf(box: HTMLElement, changed: (field: Field) => void): Fiel
       changed(field);
       return;
     }
-    if (field.touched) return;
-    field.touched = value() !== "";
-    if (field.touched) changed(field);
+    leave();
   });
   box.querySelector("[data-sign]")?.addEventListener("click", () => {
     const text = value().trim();
