@@ -150,7 +150,8 @@ export async function refuses(sheet, inputs, bad, { given, allowed }) {
   assert.equal(await sheet.answer(), null, "no answer is shown beside an error");
   const shown = await sheet.p.text(`${sheet.at} [data-answer]`);
   assert.match(shown, /^No answer yet/, "an empty result says so in words and never looks like a zero");
-  const link = await sheet.p.run((s) => document.querySelector(`${s} [data-summary] a`)?.getAttribute("href") ?? "", sheet.at);
+  // The sentence at the field may come before the press has been answered; the list of problems comes with it.
+  const link = await sheet.explain(until("the list of problems", () => sheet.p.run((s) => document.querySelector(`${s} [data-summary] a`)?.getAttribute("href") ?? "", sheet.at)));
   const field = await sheet.p.run((s) => document.querySelector(`${s} [data-value]`).id || document.querySelector(`${s} [data-value]`).closest("[id]").id, sheet.input(bad));
   assert.equal(decodeURIComponent(link), "#" + field, "the list of problems leads to the field");
   for (const [id, g] of Object.entries(inputs)) await kept(sheet, id, Array.isArray(g) ? g[0] : g);
