@@ -3,7 +3,7 @@
 
 import assert from "node:assert/strict";
 import { compute } from "../support/handbook.mjs";
-import { plain, until } from "../support/page.mjs";
+import { pause, plain, until } from "../support/page.mjs";
 import { on, openPage } from "./reading.mjs";
 
 /** A worksheet on its own page. */
@@ -139,6 +139,8 @@ export async function computesLikeCommandLine(sheet, inputs, system) {
 export async function refuses(sheet, inputs, bad, { given, allowed }) {
   await sheet.open("si");
   await sheet.enterAll(inputs);
+  // The sentence shows after a pause in typing and moves what is below it: a press before that may miss the button.
+  await pause(1500);
   await sheet.press();
   const error = await sheet.waitForError(bad);
   const label = await sheet.p.run((s) => document.querySelector(s).dataset.label, sheet.input(bad));
