@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	words "changeout/calc/text"
+	"changeout/calc/unit"
 )
 
 // A hand-written log gives times of day, a logger gives dates and times. Both
@@ -23,7 +24,7 @@ type clockReader struct {
 
 // seconds returns the time since the first row.
 func (c *clockReader) seconds(text string) (float64, bool) {
-	date, rest, dated := splitDate(text)
+	date, rest, dated := unit.SplitDate(text)
 	s, ok := timeOfDay(rest)
 	if !ok {
 		return 0, false
@@ -46,40 +47,14 @@ func (c *clockReader) seconds(text string) (float64, bool) {
 
 // isClock reports whether a field is a time of day, with or without a date.
 func isClock(s string) bool {
-	_, rest, _ := splitDate(s)
+	_, rest, _ := unit.SplitDate(s)
 	_, ok := timeOfDay(rest)
 	return ok
 }
 
 func isDate(s string) bool {
-	_, rest, ok := splitDate(s)
+	_, rest, ok := unit.SplitDate(s)
 	return ok && rest == ""
-}
-
-// splitDate takes a leading date, year first (2026-11-25), off a text and
-// returns its day number. Other orders of day and month are not guessed at.
-func splitDate(s string) (dayNumber float64, rest string, ok bool) {
-	s = strings.TrimSpace(s)
-	if len(s) < 10 || (s[4] != '-' && s[4] != '/') || s[7] != s[4] {
-		return 0, s, false
-	}
-	y, err1 := strconv.Atoi(s[:4])
-	m, err2 := strconv.Atoi(s[5:7])
-	d, err3 := strconv.Atoi(s[8:10])
-	if err1 != nil || err2 != nil || err3 != nil || m < 1 || m > 12 || d < 1 || d > 31 {
-		return 0, s, false
-	}
-	rest = strings.TrimSpace(strings.TrimPrefix(s[10:], "T"))
-	return float64(daysFromCivil(y, m, d)), rest, true
-}
-
-// daysFromCivil counts days in the Gregorian calendar from 1 March of year 0.
-func daysFromCivil(y, m, d int) int {
-	if m <= 2 {
-		y--
-		m += 12
-	}
-	return 365*y + y/4 - y/100 + y/400 + (153*(m-3)+2)/5 + d - 1
 }
 
 // timeOfDay reads hh:mm or hh:mm:ss, with am or pm if written.

@@ -141,8 +141,12 @@ func (r *Run) parseChoice(i int, in *Input, field Field) {
 }
 
 func (r *Run) parseQuantity(i int, in *Input, field Field) {
-	n := unit.ParseNumber(field.Text)
 	given := short(field.Text)
+	if in.Quantity.Calendar() {
+		r.parseDate(i, in, given)
+		return
+	}
+	n := unit.ParseNumber(field.Text)
 	switch n.Trouble {
 	case unit.NumberNone, unit.NumberBad:
 		r.problem(in, NotANumber, in.Label+": “"+given+"” is not a number; enter "+allowed(in, r)+".")
@@ -166,6 +170,17 @@ func (r *Run) parseQuantity(i int, in *Input, field Field) {
 	r.values[i] = value{given: true, number: si, unit: u, text: strings.TrimSpace(strings.TrimSuffix(given, n.Rest)) + "\u00a0" + u.Label}
 	if in.Altitude {
 		r.env.Atmosphere = AtmosphereAt(si)
+	}
+}
+
+// parseDate reads a day of the calendar.
+func (r *Run) parseDate(i int, in *Input, given string) {
+	u := in.Quantity.SIUnit()
+	day, rest, ok := unit.SplitDate(given)
+	if !ok || rest != "" {
+		r.problem(in, NotANumber, in.Label+": “"+given+"” is not a date; write year, month, day as in 2026-11-25.")
+	} else if r.withinBounds(in, u, day, given) {
+		r.values[i] = value{given: true, number: day, unit: u, text: given}
 	}
 }
 

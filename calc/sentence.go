@@ -37,7 +37,7 @@ func allowed(in *Input, r *Run) string {
 
 // allowedIn says what range an input takes, in a unit.
 func allowedIn(in *Input, u *unit.Unit, r *Run) string {
-	low, high := u.FromSI(in.Low, r.env), u.FromSI(in.High, r.env)
+	low, high := u.Limit(in.Low, r.env), u.Limit(in.High, r.env)
 	if u.Datum == unit.Suction {
 		low, high = high, low
 	}
@@ -45,7 +45,7 @@ func allowedIn(in *Input, u *unit.Unit, r *Run) string {
 	if label != "" {
 		label = "\u00a0" + label
 	}
-	return unit.Short(low, 4) + " to " + unit.Short(high, 4) + label
+	return low + " to " + high + label
 }
 
 func reason(in *Input) string {

@@ -234,6 +234,10 @@ func (r *Run) layoutFromHeader(in *Input, header, first []string) (layout, bool)
 			plan.unit[i] = nil // a time of day, whatever the header says
 			continue
 		}
+		if u == nil && len(in.Columns[c].Units) == 1 {
+			u = in.Columns[c].Quantity.Unit(in.Columns[c].Units[0]) // nothing to choose
+			plan.unit[i] = u
+		}
 		if u == nil && open < 0 {
 			open = i
 		}
@@ -368,7 +372,10 @@ func exampleHeader(in *Input) string {
 		if i > 0 {
 			b.WriteString(",")
 		}
-		b.WriteString(c.ID + "_" + c.Units[0])
+		b.WriteString(c.ID)
+		if len(c.Units) > 1 {
+			b.WriteString("_" + c.Units[0])
+		}
 	}
 	return b.String()
 }
@@ -444,6 +451,13 @@ func (r *Run) readCell(c *Column, u *unit.Unit, text string, decimal commaMeanin
 		}
 		return s, ""
 	}
+	if c.Quantity.Calendar() {
+		day, rest, ok := unit.SplitDate(text)
+		if !ok || rest != "" {
+			return 0, "“" + short(text) + "” is not a date such as 2026-11-25."
+		}
+		return r.inColumn(c, u, day, text)
+	}
 	n := unit.ParseNumber(text)
 	if n.Rest != "" {
 		own := c.Quantity.Unit(n.Rest)
@@ -466,9 +480,13 @@ func (r *Run) readCell(c *Column, u *unit.Unit, text string, decimal commaMeanin
 	default:
 		return 0, "“" + short(text) + "” is not a number."
 	}
-	si := u.ToSI(n.Value, r.env)
+	return r.inColumn(c, u, u.ToSI(n.Value, r.env), text)
+}
+
+// inColumn judges the bounds of a column.
+func (r *Run) inColumn(c *Column, u *unit.Unit, si float64, text string) (float64, string) {
 	if !(si >= c.Low && si <= c.High) {
-		return 0, "“" + short(text) + "” is outside " + unit.Short(u.FromSI(c.Low, r.env), 4) + " to " + unit.Short(u.FromSI(c.High, r.env), 4) + " " + u.Label + "."
+		return 0, strings.TrimSuffix("“"+short(text)+"” is outside "+u.Limit(c.Low, r.env)+" to "+u.Limit(c.High, r.env)+" "+u.Label, " ") + "."
 	}
 	return si, ""
 }

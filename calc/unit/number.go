@@ -243,8 +243,11 @@ func (u *Unit) Format(v float64) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return ""
 	}
-	if u.Decimals == Scientific {
+	switch u.Decimals {
+	case Scientific:
 		return Significant(v, 3)
+	case Calendar:
+		return dateText(v)
 	}
 	return Fixedf(v, u.Decimals)
 }
@@ -322,6 +325,15 @@ func superscript(n int) string {
 		b.WriteString(string([]rune(digits)[c-'0']))
 	}
 	return b.String()
+}
+
+// Limit writes a bound, an SI value, in u as a sentence holds it, without the
+// unit's label.
+func (u *Unit) Limit(si float64, env Env) string {
+	if u.Decimals == Calendar {
+		return dateText(si)
+	}
+	return Short(u.FromSI(si, env), 4)
 }
 
 // Text writes an SI value in u with the unit's label.

@@ -50,8 +50,11 @@ type Unit struct {
 	Aliases  []string // other spellings accepted, folded to lower case
 }
 
-// Scientific as a unit's Decimals asks for three significant figures.
-const Scientific = -1
+// What a unit's Decimals may ask for besides a count of decimals.
+const (
+	Scientific = -1 // three significant figures
+	Calendar   = -2 // a day of the calendar, written year first: see Date
+)
 
 // Quantity is a kind of value with the units it may be written in. The first
 // unit is the SI one.
@@ -75,6 +78,10 @@ type Vague struct {
 type Env struct {
 	Atmosphere float64 // local atmospheric pressure, Pa
 }
+
+// Calendar reports whether the quantity is a day of the calendar, which is
+// typed and shown as a date and not as a number.
+func (q *Quantity) Calendar() bool { return q.Units[0].Decimals == Calendar }
 
 // SIUnit returns the quantity's SI unit.
 func (q *Quantity) SIUnit() *Unit { return &q.Units[0] }

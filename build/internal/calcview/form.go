@@ -84,6 +84,10 @@ func newInput(w *calc.Worksheet, in *calc.Input) Input {
 	v := Input{ID: in.ID, FieldID: w.ID + "-" + in.ID, Label: in.Label, Help: in.Help, Kind: string(in.Kind), Optional: in.Optional || in.Altitude, When: whenText(in.When)}
 	switch in.Kind {
 	case calc.Quantity:
+		if in.Quantity.Calendar() {
+			v.Kind, v.Bounds, v.Default = "date", Bounds(in), in.Default
+			break
+		}
 		v.Units = units(in.Quantity, in.Units, in.Default)
 		v.Bounds = Bounds(in)
 		u := in.Quantity.Unit(v.Units[0].ID)
@@ -98,7 +102,11 @@ func newInput(w *calc.Worksheet, in *calc.Input) Input {
 		v.Bounds = "At least " + strconv.Itoa(in.MinRows) + plural(" row", in.MinRows) + ", at most " + unit.Fixedf(float64(in.MaxRows), 0) + "."
 		for _, c := range in.Columns {
 			label := c.Quantity.Unit(c.Units[0]).Label
-			v.Columns = append(v.Columns, Column{ID: c.ID + "_" + c.Units[0], Label: c.Label, Unit: label})
+			id := c.ID
+			if len(c.Units) > 1 {
+				id += "_" + c.Units[0]
+			}
+			v.Columns = append(v.Columns, Column{ID: id, Label: c.Label, Unit: label})
 		}
 	}
 	return v
@@ -154,11 +162,11 @@ func units(q *unit.Quantity, offered []string, standard string) []Unit {
 func Bounds(in *calc.Input) string {
 	env := unit.Env{Atmosphere: unit.StandardAtmosphere}
 	text := func(u *unit.Unit) string {
-		low, high := u.FromSI(in.Low, env), u.FromSI(in.High, env)
+		low, high := u.Limit(in.Low, env), u.Limit(in.High, env)
 		if u.Datum == unit.Suction {
 			low, high = high, low
 		}
-		return unit.Short(low, 4) + " to " + unit.Short(high, 4) + " " + u.Label
+		return strings.TrimSuffix(low+" to "+high+" "+u.Label, " ")
 	}
 	metric := calc.DefaultUnit(in.Quantity, in.Units, unit.SI)
 	imperial := calc.DefaultUnit(in.Quantity, in.Units, unit.InchPound)
@@ -231,6 +239,9 @@ func exampleText(in *calc.Input, f calc.Field) string {
 		}
 		return strings.Join(lines, " / ")
 	case calc.Quantity:
+		if in.Quantity.Calendar() {
+			return f.Text
+		}
 		n := unit.ParseNumber(f.Text)
 		if u := in.Quantity.Unit(n.Rest); u != nil {
 			return strings.TrimSpace(strings.TrimSuffix(f.Text, n.Rest)) + " " + u.Label
