@@ -25,6 +25,7 @@ import (
 	"changeout/build/internal/calcview"
 	"changeout/build/internal/check"
 	"changeout/build/internal/compute"
+	"changeout/build/internal/module"
 	"changeout/build/internal/publish"
 	"changeout/build/internal/report"
 	"changeout/build/internal/serve"
@@ -39,8 +40,9 @@ func main() {
 // options are the flags that build, serve and check share.
 type options struct {
 	publish.Options
-	port  int
-	given string // the date as given, for the program that takes over
+	port   int
+	module string // write the module alone into this file
+	given  string // the date as given, for the program that takes over
 }
 
 func run(ctx context.Context, args []string) int {
@@ -94,6 +96,9 @@ func parse(command string, args []string) (*options, int) {
 	fs.StringVar(&o.Base, "base", "", "path the site is served under, such as /handbook/")
 	fs.StringVar(&o.Single, "single", "", "also write the whole handbook into this one HTML file")
 	fs.StringVar(&o.Date, "date", "", "date shown on the pages (default: SOURCE_DATE_EPOCH, else the last commit, else the newest page)")
+	if command == "build" {
+		fs.StringVar(&o.module, "module", "", "write only the WebAssembly module, into this file")
+	}
 	if command == "serve" {
 		fs.IntVar(&o.port, "port", 0, "port (default 8420 or the next free one)")
 	}
@@ -152,11 +157,27 @@ func findRoot() (string, error) {
 }
 
 func runBuild(ctx context.Context, o *options) int {
+	if o.module != "" {
+		return runModule(ctx, o)
+	}
 	summary, problems := publish.New(o.Options).Build(ctx)
 	if len(problems) > 0 {
 		return fail(problems)
 	}
 	describe(summary, o)
+	return 0
+}
+
+// runModule writes the file that phones load, for tests that run it.
+func runModule(ctx context.Context, o *options) int {
+	m, problems := module.Build(ctx, module.Options{Root: o.Root, Progress: o.Progress})
+	if len(problems) > 0 {
+		return fail(problems)
+	}
+	if err := os.WriteFile(o.module, m.Bytes, 0o644); err != nil {
+		fmt.Fprintln(os.Stderr, err)
+		return 1
+	}
 	return 0
 }
 

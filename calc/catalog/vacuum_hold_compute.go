@@ -1,7 +1,6 @@
 package catalog
 
 import (
-	"errors"
 	"math"
 
 	"changeout/calc"
@@ -44,8 +43,8 @@ func vacuumHold(r *calc.Run) {
 }
 
 func refuseHold(r *calc.Run, rows *calc.Rows, err error) {
-	var e *hold.Error
-	if !errors.As(err, &e) {
+	e, ok := err.(*hold.Error) // errors.As would bring reflection to every phone
+	if !ok {
 		r.Refuse("log", calc.BadRow, "Hold log: the log cannot be judged.")
 		return
 	}

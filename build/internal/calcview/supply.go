@@ -11,7 +11,6 @@ import (
 	"changeout/build/internal/publish"
 	"changeout/calc"
 	"changeout/calc/catalog"
-	"changeout/calc/property/refrigerant"
 	"changeout/calc/published"
 	"changeout/calc/source"
 )
@@ -48,47 +47,55 @@ func NewSupply(site, checks fs.FS) (publish.Supply, error) {
 		s.Tables.IDs = append(s.Tables.IDs, p.ID)
 		tables[p.ID] = p.Tables
 	}
-	s.Tables.HTML = func(id string, _ markup.Place) ([]byte, error) {
+	s.Tables.HTML = func(id string, place markup.Place) ([]byte, error) {
 		parts, err := tables[id]()
 		if err != nil {
 			return nil, err
 		}
 		first := parts[0].(Table)
-		first.Heading = 3
+		first.Heading, first.Base = 3, place.Base+"tables/"
 		return draw("table", first)
 	}
 	return s, nil
 }
 
-// tablePages lists the tables: one page a refrigerant, and water.
+// tablePages lists the tables: the comparison, one page a refrigerant, and water.
 func tablePages() []publish.TablePage {
-	pages := []publish.TablePage{{ID: "water-boiling-point", Title: "Boiling point of water in a vacuum",
+	looks := newLooks()
+	pages := []publish.TablePage{{ID: "compare", Title: "Refrigerants compared", Group: "Side by side",
+		Summary: "Pressure at three temperatures, glide, class, GWP, charging phase and oil of every refrigerant here.",
+		Tables:  func() ([]any, error) { return compareTables(looks), nil }}}
+	for _, shelf := range shelves {
+		for _, l := range looks {
+			if l.shelf() == shelf {
+				pages = append(pages, l.page())
+			}
+		}
+	}
+	return append(pages, publish.TablePage{ID: "water-boiling-point", Title: "Boiling point of water in a vacuum",
 		Summary: "What a vacuum reading means for the water that is left.", Group: "Vacuum",
-		Tables: func() ([]any, error) { return waterTable(), nil }}}
-	for _, r := range catalog.Offered() {
-		pages = append(pages, publish.TablePage{ID: tableID(r.Name), Title: r.Name + " pressure and temperature",
-			Summary: tableSummary(r), Group: "Pressure and temperature",
-			Tables: func() ([]any, error) { return pressureTables(r), nil }})
-	}
-	return pages
+		Tables: func() ([]any, error) { return waterTable(), nil }})
 }
 
-func tableSummary(r *refrigerant.Refrigerant) string {
-	var parts []string
-	if r.Class != "" {
-		parts = append(parts, "Class "+r.Class)
-	}
-	if hasGlide(r) {
-		parts = append(parts, "bubble and dew differ")
-	} else {
-		parts = append(parts, "one pressure for each temperature")
-	}
-	s := strings.Join(parts, "; ") + "."
-	return strings.ToUpper(s[:1]) + s[1:]
+// page is the page of one refrigerant. The less common ones are packed in the
+// single file.
+func (l *look) page() publish.TablePage {
+	return publish.TablePage{ID: tableID(l.r.Name), Title: l.r.Name + " pressure and temperature", Summary: l.summary(),
+		Group: l.shelf(), Short: l.r.Name, Note: l.r.Class, Packed: l.shelf() != shelves[0],
+		Lead:   func() (any, error) { return newFacts(l), nil },
+		Tables: func() ([]any, error) { return pressureTables(l), nil }}
 }
 
-// equationKeysOf lists the bibliography keys behind a refrigerant's table.
-func equationKeysOf(r *refrigerant.Refrigerant) []string { return catalog.EquationKeys(r) }
+func (l *look) summary() string {
+	text := "One pressure for each temperature"
+	if l.hasGlide {
+		text = "Bubble and dew differ"
+	}
+	if l.r.Class != "" {
+		return "Class " + l.r.Class + "; " + strings.ToLower(text[:1]) + text[1:] + "."
+	}
+	return text + "."
+}
 
 // checkedWorksheet holds a worksheet against its published values and lists
 // them for the page that shows how it was checked.

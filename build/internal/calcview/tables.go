@@ -2,9 +2,7 @@ package calcview
 
 import (
 	"strconv"
-	"strings"
 
-	"changeout/calc/property/refrigerant"
 	"changeout/calc/property/water"
 	"changeout/calc/unit"
 )
@@ -18,6 +16,8 @@ type Table struct {
 	Notes              []string
 	Sources            []SourceItem
 	Heading            int
+	Base               string // way to the folder "tables", for links in row heads
+	Cells              string // "text" where a cell holds words; "" for figures
 }
 
 // ColumnGroup is a heading over several columns.
@@ -29,99 +29,14 @@ type ColumnGroup struct {
 // TableColumn is the head of a column.
 type TableColumn struct{ Label, Unit string }
 
-// TableRow is a row; its first cell is its head. Major draws a rule above it.
+// TableRow is a row; its first cell is its head, and leads to URL if there is
+// one. Major draws a rule above it. Group, alone, is a heading over the rows
+// that follow.
 type TableRow struct {
 	Cells []string
 	Major bool
-}
-
-// tableID is the address of a refrigerant's table: r-410a, r-1234ze-e.
-func tableID(name string) string {
-	return strings.Trim(strings.NewReplacer("(", "-", ")", "").Replace(strings.ToLower(name)), "-")
-}
-
-// glideMatters is the glide above which bubble and dew get columns of their
-// own, K.
-const glideMatters = 0.1
-
-// pressureTables computes the metric and the US table of a refrigerant.
-func pressureTables(r *refrigerant.Refrigerant) []any {
-	metric := saturationTable(r, "C", "kPag", 2)
-	metric.ID, metric.Title = tableID(r.Name)+"-metric", r.Name+", metric"
-	us := saturationTable(r, "F", "psig", 5)
-	us.ID, us.Title = tableID(r.Name)+"-us", r.Name+", US units"
-	us.Sources = nil
-	return []any{metric, us}
-}
-
-// saturationTable computes gauge pressures at round temperatures. Bubble and
-// dew share a column where the glide never matters. Three columns at the most,
-// so that the table fits a phone held upright.
-func saturationTable(r *refrigerant.Refrigerant, temperature, pressure string, step float64) Table {
-	degrees, u := unit.Temperature.Unit(temperature), unit.Pressure.Unit(pressure)
-	env := unit.Env{Atmosphere: unit.StandardAtmosphere}
-	two := hasGlide(r)
-	t := Table{Heading: 2, Columns: []TableColumn{{"Temperature", degrees.Label}}}
-	if two {
-		t.Columns = append(t.Columns, TableColumn{"Bubble", u.Label}, TableColumn{"Dew", u.Label})
-	} else {
-		t.Columns = append(t.Columns, TableColumn{"Pressure", u.Label})
-	}
-	low, high := r.Range()
-	from := max(low, unit.Temperature.Unit("C").ToSI(-60, env))
-	for i := int(degrees.FromSI(from, env)/step) - 1; ; i++ {
-		shown := float64(i) * step
-		k := degrees.ToSI(shown, env)
-		if k < from {
-			continue
-		}
-		if k > high {
-			break
-		}
-		bubble, err1 := r.BubbleAtT(k)
-		dew, err2 := r.DewAtT(k)
-		if err1 != nil || err2 != nil {
-			continue
-		}
-		cells := []string{unit.Fixedf(shown, 0)}
-		cells = append(cells, u.Format(u.FromSI(bubble.P, env)))
-		if two {
-			cells = append(cells, u.Format(u.FromSI(dew.P, env)))
-		}
-		t.Rows = append(t.Rows, TableRow{Cells: cells, Major: i%5 == 0})
-	}
-	t.Caption = "Gauge pressure at sea level. At 1000 m a gauge shows 11 kPa (1.6 psi) more at the same temperature."
-	if two {
-		t.Notes = append(t.Notes, "Bubble: use it for subcooling. Dew: use it for superheat.")
-	} else {
-		t.Notes = append(t.Notes, "Bubble and dew differ by less than 0.1 K: one column serves for superheat and for subcooling.")
-	}
-	if r.ChargeAsLiquid {
-		t.Notes = append(t.Notes, "A blend: take it from the cylinder as liquid.")
-	}
-	t.Notes = append(t.Notes, "A figure below zero is a vacuum. Computed from the full equations of state when this handbook was built; see how the saturation worksheet was checked.")
-	t.Sources = sourceItems("table-"+tableID(r.Name)+"-metric-source-", equationKeysOf(r))
-	return t
-}
-
-// hasGlide reports whether bubble and dew differ by more than glideMatters
-// between -40 °C and the top of the range.
-func hasGlide(r *refrigerant.Refrigerant) bool {
-	low, high := r.Range()
-	for _, k := range []float64{max(low, 233.15), 273.15, 298.15, 318.15} {
-		if k < low || k > high {
-			continue
-		}
-		b, err := r.BubbleAtT(k)
-		if err != nil {
-			continue
-		}
-		d, err := r.DewAtP(b.P)
-		if err == nil && d.T-k > glideMatters {
-			return true
-		}
-	}
-	return false
+	URL   string
+	Group string
 }
 
 // waterTable computes the boiling point of water against vacuum.

@@ -8,6 +8,7 @@ import (
 	"encoding/hex"
 	"fmt"
 	"io"
+	"maps"
 	"os"
 	"path/filepath"
 	"slices"
@@ -22,7 +23,7 @@ import (
 // sourceKey is a digest of the compiler version, the flags, the environment
 // and every source file the module is compiled from. Files of the Go
 // distribution are covered by the version.
-func sourceKey(ctx context.Context, o Options) (string, error) {
+func sourceKey(ctx context.Context, o Options, overlay map[string][]byte) (string, error) {
 	version, err := goCommand(ctx, o.Root, target, "env", "GOVERSION", "GOROOT")
 	if err != nil {
 		return "", err
@@ -32,7 +33,7 @@ func sourceKey(ctx context.Context, o Options) (string, error) {
 		return "", err
 	}
 	h := sha256.New()
-	fmt.Fprintf(h, "%s\n%q\n%q\n", version, target, flags)
+	fmt.Fprintf(h, "%s\n%s\n%q\n%q\n", slimEdition, version, target, flags)
 	// go.mod decides language version and GODEBUG defaults.
 	files := []string{"go.mod"}
 	for _, p := range packages {
@@ -60,6 +61,10 @@ func sourceKey(ctx context.Context, o Options) (string, error) {
 		if err := hashFile(h, file); err != nil {
 			return "", err
 		}
+	}
+	for _, name := range slices.Sorted(maps.Keys(overlay)) {
+		fmt.Fprintf(h, "%d\n", len(overlay[name]))
+		h.Write(overlay[name])
 	}
 	return hex.EncodeToString(h.Sum(nil)), nil
 }

@@ -46,10 +46,10 @@ var target = []string{
 
 // flags of the build; each is part of the cache key.
 var flags = []string{
-	"-buildmode=c-shared",      // a reactor: exports that can be called, no main
-	"-trimpath",                // no folder names of this machine
-	"-buildvcs=false",          // the commit id would change the bytes of an unchanged module
-	"-ldflags=-s -w -buildid=", // no symbol tables, no build id
+	"-buildmode=c-shared",   // a reactor: exports that can be called, no main
+	"-trimpath",             // no folder names of this machine
+	"-buildvcs=false",       // the commit id would change the bytes of an unchanged module
+	"-ldflags=-w -buildid=", // no debugging tables, no build id; slim drops the names once it has used them
 	// Inlining copies code, and copied code is what a phone downloads: without
 	// it the module is 60 KB smaller (brotli). The property engine keeps it,
 	// because its solvers are what takes the time. The last flag that matches a
@@ -69,7 +69,11 @@ func Build(ctx context.Context, o Options) (*Module, []report.Problem) {
 	if err != nil {
 		return nil, problem("the cache folder for the WebAssembly module cannot be used: "+err.Error(), "set -cache or the HOME variable to a folder that can be written")
 	}
-	key, err := sourceKey(ctx, o)
+	overlay, err := withoutWords(o.Root)
+	if err != nil {
+		return nil, compileProblems(o, err)
+	}
+	key, err := sourceKey(ctx, o, overlay)
 	if err != nil {
 		return nil, compileProblems(o, err)
 	}
@@ -80,9 +84,13 @@ func Build(ctx context.Context, o Options) (*Module, []report.Problem) {
 		fmt.Fprintln(o.Progress, "building the WebAssembly module (the first time takes up to a minute) …")
 	}
 	start := time.Now()
-	b, err := compile(ctx, o)
+	linked, err := compile(ctx, o, overlay)
 	if err != nil {
 		return nil, compileProblems(o, err)
+	}
+	b, err := slim(linked)
+	if err != nil && o.Progress != nil {
+		fmt.Fprintln(o.Progress, err)
 	}
 	cache.put(key, b)
 	if o.Progress != nil {
@@ -97,7 +105,7 @@ func newModule(b []byte) *Module {
 }
 
 // compile runs go build into a private folder and reads the file back.
-func compile(ctx context.Context, o Options) ([]byte, error) {
+func compile(ctx context.Context, o Options, overlay map[string][]byte) ([]byte, error) {
 	dir, err := os.MkdirTemp("", "changeout-module-")
 	if err != nil {
 		return nil, err
@@ -105,6 +113,13 @@ func compile(ctx context.Context, o Options) ([]byte, error) {
 	defer os.RemoveAll(dir)
 	file := filepath.Join(dir, "module.wasm")
 	args := append([]string{"build"}, flags...)
+	if len(overlay) > 0 {
+		description, err := writeOverlay(dir, overlay)
+		if err != nil {
+			return nil, err
+		}
+		args = append(args, "-overlay", description)
+	}
 	args = append(args, "-o", file, o.Package)
 	if _, err := goCommand(ctx, o.Root, target, args...); err != nil {
 		return nil, err

@@ -51,6 +51,7 @@ type unit struct {
 	// data gives the layout's data. r is the converted page, nil without one.
 	data   func(f Frame, r *markup.Result) (any, error)
 	search *searchEntry // for a made page; a content page keeps its own
+	packed bool         // compressed in the single file
 }
 
 func (u *unit) name() string { return u.frame.ID + ".html" }

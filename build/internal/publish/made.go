@@ -1,6 +1,7 @@
 package publish
 
 import (
+	"context"
 	"encoding/json"
 	"fmt"
 	"html/template"
@@ -361,9 +362,15 @@ func (m *maker) tableGroups() []ListGroup {
 		i := slices.IndexFunc(groups, func(g ListGroup) bool { return g.Title == t.Group })
 		if i < 0 {
 			i = len(groups)
-			groups = append(groups, ListGroup{Title: t.Group})
+			groups = append(groups, ListGroup{Title: t.Group, Grid: true})
 		}
-		groups[i].Items = append(groups[i].Items, m.tableItem(t))
+		item := m.tableItem(t)
+		if t.Short == "" {
+			groups[i].Grid = false
+		} else {
+			item.Title, item.Summary, item.Note = t.Short, "", t.Note
+		}
+		groups[i].Items = append(groups[i].Items, item)
 	}
 	return groups
 }
@@ -378,17 +385,12 @@ func (m *maker) tables() {
 	m.depends(list, groups)
 	for _, t := range m.p.o.Supply.TablePages {
 		u := m.unit(tableID(t.ID), "table", "table", t.Title, t.Summary, &Link{Title: "Tables", URL: "tables.html"}, true)
-		var also []Link
-		for _, other := range m.p.o.Supply.TablePages {
-			if other.Group == t.Group && other.ID != t.ID {
-				also = append(also, Link{Title: other.Title, URL: tableID(other.ID) + ".html"})
-			}
-		}
+		u.packed = t.Packed
 		u.data = func(f Frame, r *markup.Result) (any, error) {
-			tables, err := m.p.supplied.tables(t)
-			return TableData{Frame: f, Tables: tables, Body: body(r), Also: also}, err
+			c := m.p.supplied.computed(t)
+			return TableData{Frame: f, Lead: c.lead, Tables: c.tables, Body: body(r)}, c.err
 		}
-		m.depends(u, also)
+		m.depends(u)
 	}
 }
 
@@ -420,18 +422,30 @@ func (m *maker) notFound() {
 // program runs, and some of it takes time.
 type supplied struct {
 	mu      sync.Mutex
-	byTable map[string]func() ([]any, error)
+	byTable map[string]func() computed
 	digest  []byte
 }
 
-// tables computes the tables of a page once.
-func (s *supplied) tables(t TablePage) ([]any, error) {
+// computed is what stands on the page of a table.
+type computed struct {
+	lead   any
+	tables []any
+	err    error
+}
+
+// computed computes the tables of a page once.
+func (s *supplied) computed(t TablePage) computed {
 	s.mu.Lock()
 	compute := s.byTable[t.ID]
 	if compute == nil {
-		compute = sync.OnceValues(t.Tables)
+		compute = sync.OnceValue(func() (c computed) {
+			if c.tables, c.err = t.Tables(); c.err == nil && t.Lead != nil {
+				c.lead, c.err = t.Lead()
+			}
+			return c
+		})
 		if s.byTable == nil {
-			s.byTable = map[string]func() ([]any, error){}
+			s.byTable = map[string]func() computed{}
 		}
 		s.byTable[t.ID] = compute
 	}
@@ -453,12 +467,14 @@ func (p *Publisher) supplyDigest() []byte {
 		}
 		all = append(all, w.ID, w.Title, w.Summary, form)
 	}
+	// The tables are most of the arithmetic of a build: all processors at work.
+	parallel(context.Background(), s.TablePages, func(t TablePage) { p.supplied.computed(t) })
 	for _, t := range s.TablePages {
-		tables, err := p.supplied.tables(t)
-		if err != nil {
+		c := p.supplied.computed(t)
+		if c.err != nil {
 			continue
 		}
-		all = append(all, t.ID, t.Title, t.Summary, t.Group, tables)
+		all = append(all, t.ID, t.Title, t.Summary, t.Group, t.Short, t.Note, c.lead, c.tables)
 	}
 	all = append(all, s.Bibliography, s.Checked)
 	b, err := json.Marshal(all)

@@ -5,6 +5,7 @@ import (
 	"compress/gzip"
 	"context"
 	"encoding/base64"
+	"encoding/json"
 	"html/template"
 	"os"
 	"path/filepath"
@@ -19,7 +20,8 @@ import (
 // The module is the largest part. It is stored gzipped and then as base64
 // (0.8 MB instead of 3.3 MB for 2.5 MB); browsers can unpack gzip themselves
 // (DecompressionStream) but not brotli. Where that is missing, the script says
-// so in a sentence, and the printed examples and tables still read.
+// so in a sentence, and the printed examples and the common tables still read.
+// The less common tables are packed too, see packPages.
 //
 // Inside the output folder the file is part of the site; elsewhere it is
 // written beside its place and moved there in one step.
@@ -103,7 +105,7 @@ func (p *Publisher) single(ctx context.Context, e *edition) ([]byte, []report.Pr
 			list.Add(executeProblem(u.frame.ID, err))
 			return
 		}
-		pages[i] = SinglePage{ID: u.frame.ID, Kind: u.frame.Kind, Title: u.frame.Title, Main: trusted(main)}
+		pages[i] = SinglePage{ID: u.frame.ID, Kind: u.frame.Kind, Title: u.frame.Title, Packed: u.packed, Main: trusted(main)}
 	})
 	if ctx.Err() != nil {
 		list.Add(report.Problem{Text: "the build was stopped"})
@@ -112,16 +114,22 @@ func (p *Publisher) single(ctx context.Context, e *edition) ([]byte, []report.Pr
 		return nil, list.Sorted()
 	}
 
+	packed, err := packPages(units, pages)
+	if err != nil {
+		return nil, []report.Problem{executeProblem("of the single file", err)}
+	}
+
 	f := e.frame
 	f.Kind, f.Base, f.Title = "front", "", SiteName
 	f.Summary = "The whole handbook in one file."
 	var b bytes.Buffer
-	err := e.shelf.templates["single"].ExecuteTemplate(&b, "single", SingleData{
+	err = e.shelf.templates["single"].ExecuteTemplate(&b, "single", SingleData{
 		Frame:  f,
 		CSS:    template.CSS(e.shelf.css),
 		Script: template.JS(e.shelf.js),
 		Module: trusted([]byte(pack(e.shelf.module.Bytes))),
 		Search: template.JS(e.singleSearch()),
+		Packed: packed,
 		Pages:  pages,
 	})
 	if err != nil {
@@ -142,16 +150,39 @@ func rank(u *unit) int {
 }
 
 // pack is base64 of gzip at its best level. gzip's header holds no time, so
-// the same module gives the same text.
-func pack(module []byte) string {
+// the same bytes give the same text.
+func pack(data []byte) string {
 	var b bytes.Buffer
 	w, err := gzip.NewWriterLevel(&b, gzip.BestCompression)
 	if err != nil {
 		panic(err) // the level is a constant
 	}
-	w.Write(module)
+	w.Write(data)
 	w.Close()
 	return base64.StdEncoding.EncodeToString(b.Bytes())
+}
+
+// packPages moves the HTML of packed pages into one compressed block and leaves
+// the title and the summary in their place. Together they pack better than one
+// by one: the tables are much alike. Pages that people open most stay as they
+// are, so that they read without script and in a browser that cannot unpack.
+func packPages(units []*unit, pages []SinglePage) (template.HTML, error) {
+	mains := map[string]string{}
+	for i, p := range pages {
+		if p.Packed {
+			mains[p.ID] = string(p.Main)
+			f := units[i].frame
+			pages[i].Main = template.HTML("<h1>" + template.HTMLEscapeString(f.Title) + "</h1>\n<p>" + template.HTMLEscapeString(f.Summary) + "</p>")
+		}
+	}
+	if len(mains) == 0 {
+		return "", nil
+	}
+	var b bytes.Buffer
+	to := json.NewEncoder(&b) // a map is written in the order of its keys
+	to.SetEscapeHTML(false)
+	err := to.Encode(mains)
+	return trusted([]byte(pack(b.Bytes()))), err
 }
 
 // singleSearch is the search index with addresses inside the file.

@@ -32,7 +32,15 @@ type WorksheetPage struct {
 // tables/ID.html.
 type TablePage struct {
 	ID, Title, Summary string
-	Group              string // tables with the same group are listed together, such as "Pressure and temperature"
+	Group              string // tables with the same group are listed together, such as "Vacuum"
+	// Short is the name in a list of many, such as "R-410A", and Note a word or
+	// two beside it. A group whose tables all have short names is listed as a grid.
+	Short, Note string
+	// Packed pages are stored compressed in the single file.
+	Packed bool
+	// Lead gives the data that components/facts/facts.tmpl draws above the
+	// tables; nil for none.
+	Lead func() (any, error)
 	// Tables gives the data that components/table/table.tmpl draws.
 	Tables func() ([]any, error)
 }

@@ -68,6 +68,7 @@ type ListData struct {
 // ListGroup is a heading and links.
 type ListGroup struct {
 	Title, Intro string
+	Grid         bool // short titles, drawn side by side
 	Items        []ListItem
 }
 
@@ -87,9 +88,9 @@ type WorksheetData struct {
 // TableData is for layouts/table.tmpl.
 type TableData struct {
 	Frame
+	Lead   any // facts above the tables, or nil
 	Tables []any
 	Body   template.HTML
-	Also   []Link
 }
 
 // SingleData is for layouts/single.tmpl.
@@ -99,11 +100,13 @@ type SingleData struct {
 	Script template.JS
 	Module template.HTML // base64 of the gzipped module
 	Search template.JS
+	Packed template.HTML // base64 of gzipped JSON: page id to HTML
 	Pages  []SinglePage
 }
 
 // SinglePage is one page as a section of the single file.
 type SinglePage struct {
 	ID, Kind, Title string
+	Packed          bool // Main only says what the page is; its HTML is in SingleData.Packed
 	Main            template.HTML
 }
