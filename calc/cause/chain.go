@@ -1,0 +1,67 @@
+package cause
+
+// Arrow is one step of the chain from a root cause to the failed part. It is
+// proven when facts stand at both of its ends: at the cause and at the
+// mechanism, or at the mechanism and at the part.
+type Arrow struct {
+	Cause     int // from, or -1
+	Mechanism int // to, or from when Cause is -1 (then the arrow goes to the part)
+	P         float64
+	Facts     []int // findings present that back it
+	Proven    bool
+}
+
+// The weight from which a cause or a mechanism is drawn (editorial).
+const (
+	drawnCause     = 0.25
+	drawnMechanism = 0.20
+)
+
+// Chain returns the arrows from the causes worth drawing to the mechanisms
+// they lead to, and from those to the part. Without a fact there is no chain.
+func Chain(m *Model, facts Facts, a *Assessment) []Arrow {
+	if a.Impossible || a.Entered == 0 {
+		return nil
+	}
+	var out []Arrow
+	drawn := make([]bool, len(m.Mechanisms))
+	for c := range m.Causes {
+		j := &a.Causes[c]
+		if j.P < drawnCause || j.Standing == NotDetermined || j.Standing == Excluded {
+			continue
+		}
+		atCause := signs(m, facts, OfCauses, c)
+		for _, l := range m.Causes[c].Leads {
+			if a.Mechanisms[l.To] < drawnMechanism {
+				continue
+			}
+			atMechanism := signs(m, facts, OfMechanisms, l.To)
+			out = append(out, Arrow{Cause: c, Mechanism: l.To, P: min(j.P, a.Mechanisms[l.To]),
+				Facts: append(atCause[:len(atCause):len(atCause)], atMechanism...), Proven: len(atCause) > 0 && len(atMechanism) > 0})
+			drawn[l.To] = true
+		}
+	}
+	for k, d := range drawn {
+		if d {
+			at := signs(m, facts, OfMechanisms, k)
+			out = append(out, Arrow{Cause: -1, Mechanism: k, P: a.Mechanisms[k], Facts: at, Proven: len(at) > 0})
+		}
+	}
+	return out
+}
+
+// signs returns the findings present that speak for an item.
+func signs(m *Model, facts Facts, layer Layer, item int) []int {
+	var out []int
+	for f, s := range facts {
+		if s != Present || m.Findings[f].Layer != layer {
+			continue
+		}
+		for _, l := range m.Findings[f].From {
+			if l.To == item && l.P >= factor*m.Findings[f].Leak {
+				out = append(out, f)
+			}
+		}
+	}
+	return out
+}
