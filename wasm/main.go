@@ -3,8 +3,8 @@
 // Command wasm is the module that phones load: exports only, no arithmetic.
 //
 // The page asks for a buffer with request, writes the request text into it,
-// calls evaluate and reads the reply at the address that reply gives. The text
-// is described in package wire.
+// calls evaluate (a worksheet) or assess (a failure) and reads the reply at the address that reply gives. The texts
+// are described in packages wire and cause.
 package main
 
 import (
@@ -12,6 +12,7 @@ import (
 
 	"changeout/calc"
 	"changeout/calc/catalog"
+	"changeout/calc/cause"
 	"changeout/wasm/wire"
 )
 
@@ -50,6 +51,18 @@ func evaluate(n int32) int32 {
 	} else {
 		output = []byte(wire.EncodeAnswer(calc.Evaluate(w, req)))
 	}
+	return int32(len(output))
+}
+
+// assess weighs findings against root causes: the text of n bytes is the model
+// and the facts as package cause reads them. It returns the length of the reply.
+//
+//go:wasmexport assess
+func assess(n int32) int32 {
+	if n < 0 || int(n) > len(input) {
+		n = int32(len(input))
+	}
+	output = []byte(cause.Answer(string(input[:n])))
 	return int32(len(output))
 }
 

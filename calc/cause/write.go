@@ -5,6 +5,19 @@ import (
 	"strings"
 )
 
+// Answer reads a model with facts, assesses it and writes what came out; a text
+// that cannot be read comes back as a problem.
+func Answer(text string) string {
+	m, facts, fault := Read(text)
+	if fault != nil {
+		var w lines
+		w.line("problem", "The cause data cannot be read: "+fault.Error()+".")
+		return w.b.String()
+	}
+	a := Assess(m, facts)
+	return Write(m, facts, &a)
+}
+
 // Write gives an assessment as lines of text, fields parted by tabs:
 //
 //	judged    cause  probability  standing  recurs|passes
