@@ -42,6 +42,8 @@ tools-site:
 reference:
 	python3 -m venv .venv && .venv/bin/pip install -q -r testdata/reference/requirements.txt
 	.venv/bin/python testdata/reference/saturation.py --check
+	.venv/bin/python testdata/reference/viscosity.py --check
+	.venv/bin/python testdata/reference/grid.py --check
 	.venv/bin/python testdata/reference/worksheets.py --check
 
 # Print each budget beside what was measured.

@@ -66,6 +66,7 @@ func run(ctx context.Context) error {
 	rows = append(rows, row{"saturation from the fitted curves, in the module", "1 µs", "not built yet: a later issue"})
 	rows = append(rows, browserSpeed(ctx, root, dir, options.Out, single)...)
 	rows = append(rows, publishSpeed(ctx, root)...)
+	rows = append(rows, besideCoolProp(ctx, root)...)
 	out := tabwriter.NewWriter(os.Stdout, 2, 0, 2, ' ', 0)
 	fmt.Fprintln(out, "what\tbudget\tmeasured")
 	for _, r := range rows {
