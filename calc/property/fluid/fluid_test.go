@@ -157,6 +157,11 @@ func TestAgainstCollection(t *testing.T) {
 			{"liquid density", flat(e.LiquidDensity.Terms), flat(want.LiquidDensity.Terms)},
 			{"vapour density", flat(e.VaporDensity.Terms), flat(want.VaporDensity.Terms)},
 		} {
+			if e == &fluid.Akasaka2015 && k.name == "einstein" {
+				for i := range k.want { // the collection divides by an older critical temperature, see the literal
+					k.want[i][1] *= 427.16 / 427.01
+				}
+			}
 			numbers += compare(t, e.Name, k.name, k.got, k.want)
 		}
 	}

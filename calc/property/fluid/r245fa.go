@@ -36,9 +36,11 @@ var Akasaka2015 = helmholtz.Equation{
 		A2:     9.87236538,
 		LogTau: 3,
 		Einstein: []helmholtz.Einstein{ // n, θ
-			{5.5728, 0.5197115834815994},
-			{10.385, 2.364453600524394},
-			{12.554, 5.735555763648281},
+			// The collection divides these temperatures by 427.16 K, an older critical temperature. With the
+			// paper's own 427.01 K the heat capacities agree with the paper's table; with the other they are 2.5e-4 high.
+			{5.5728, 222.0 / 427.01},
+			{10.385, 1010.0 / 427.01},
+			{12.554, 2450.0 / 427.01},
 		},
 	},
 	VaporPressure: helmholtz.Auxiliary{Y: 3651000, Tr: 427.01, MinT: 171.05, OverT: true, Terms: []helmholtz.AuxiliaryTerm{

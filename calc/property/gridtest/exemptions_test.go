@@ -25,6 +25,13 @@ var exemptions = []exemption{
 	{"R-123", "speed of sound", "", 3e-6, "ideal part at another temperature"},
 	{"R-123", "enthalpy", "", 5e-6, "ideal part at another temperature"},
 	{"R-123", "entropy", "", 5e-6, "ideal part at another temperature"},
+	// R-245fa: CoolProp 8.0.0 divides the temperatures of the ideal part by 427.16 K, an older critical temperature; the paper's table
+	// needs 427.01 K, which is what the engine uses: 3.5e-4 in θ, 2.6e-4 in cv and cp. Densities and pressures are not touched.
+	{"R-245fa", "cp", "", 3e-4, "ideal part at another temperature"},
+	{"R-245fa", "cv", "", 3e-4, "ideal part at another temperature"},
+	{"R-245fa", "speed of sound", "", 5e-5, "ideal part at another temperature"},
+	{"R-245fa", "enthalpy", "", 2e-4, "ideal part at another temperature"},
+	{"R-245fa", "entropy", "", 2e-4, "ideal part at another temperature"},
 	// R-451A: CoolProp's dew point jumps here and there between 349.4 and 351.1 K. From 349.95 to 349.99 K its pressure falls from 2.406
 	// to 2.377 MPa and the density of the first drop from 7450 to 4201 mol/m³, which is no saturated liquid: another root of its
 	// equations. Below and above that stretch the two agree.
@@ -39,9 +46,6 @@ var otherConstants = []struct {
 	not         []string
 	reason      string
 }{
-	// θ of the ideal part is 222, 1010 and 2450 K over 427.16 K, the critical temperature of an older equation, and not over the
-	// 427.01 K of this one: 3.5e-4 in θ, 2.6e-4 in cv and cp, 0.8e-4 in enthalpy. Pressure and density agree to all digits printed.
-	{"R-245fa", 3e-4, []string{"pressure", "density"}, "θ divided by another temperature"},
 	// The table was computed with R = 8.3144621 J/(mol K), the collection has 8.314472: a ratio of 1 + 1.2e-6.
 	{"R-1234ze(E)", 1.3e-6, nil, "gas constant of another year"},
 	// θ of the ideal part is rounded to seven digits in the collection (1236.9998 K for 1237 K): 6e-8 of cv.
