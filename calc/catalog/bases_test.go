@@ -24,7 +24,7 @@ func runs(t testing.TB, w *calc.Worksheet) [][]calc.Field {
 			list, last = append(list, c.Inputs), key
 		}
 	}
-	if w.Input("refrigerant") == nil {
+	if w != catalog.Saturation && w != catalog.ChargeAdjustment { // the others refuse refrigerants that do not suit what else was entered
 		return list
 	}
 	for _, r := range catalog.Offered() {
@@ -37,6 +37,9 @@ func runs(t testing.TB, w *calc.Worksheet) [][]calc.Field {
 func withRefrigerant(w *calc.Worksheet, r *refrigerant.Refrigerant) []calc.Field {
 	low, high := r.Range()
 	middle := number(math.Min(473, low+0.6*(high-low))) + " K"
+	if f := runningFields(w, r); f != nil {
+		return f
+	}
 	if w.Input("lines") != nil {
 		liquid := math.Max(253.15, math.Min(333.15, low+0.6*(high-low)))
 		return []calc.Field{{Input: "system", Text: "inverter-multi-split"}, {Input: "refrigerant", Text: r.Name}, {Input: "nameplate", Text: "5 kg"},

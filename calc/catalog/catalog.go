@@ -6,7 +6,21 @@ import "changeout/calc"
 
 var all = []*calc.Worksheet{
 	Saturation,
+	RunningState,
+	Noncondensables,
+	StoredCharge,
+	Windings,
+	Insulation,
+	Supply,
+	Thermistor,
+	RecoveryCylinder,
+	RecoveryLevel,
+	Purge,
+	StandingPressure,
 	ChargeAdjustment,
+	MoistureIn,
+	PumpDown,
+	WaterPoint,
 	VacuumHold,
 }
 

@@ -3,6 +3,7 @@ package catalog_test
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -46,6 +47,8 @@ func randomFields(w *calc.Worksheet, random *rand.Rand) []calc.Field {
 	var fields []calc.Field
 	chosen := map[string]string{}
 	pressureOrTemperature := random.IntN(2) == 0
+	// Dates that follow one another, and what hangs on them, are not met by chance: there most inputs keep the example's text.
+	dated := slices.ContainsFunc(w.Inputs, func(in calc.Input) bool { return in.Kind == calc.Quantity && in.Quantity.Calendar() })
 	for i := range w.Inputs {
 		in := &w.Inputs[i]
 		asked := true
@@ -59,11 +62,20 @@ func randomFields(w *calc.Worksheet, random *rand.Rand) []calc.Field {
 			continue
 		}
 		f := calc.Field{Input: in.ID}
+		if text, ok := textOf(w.Example, in.ID); ok && dated && random.IntN(6) > 0 {
+			chosen[in.ID] = text
+			fields = append(fields, calc.Field{Input: in.ID, Text: text})
+			continue
+		}
 		switch in.Kind {
 		case calc.Choice:
 			f.Text = in.Options[random.IntN(len(in.Options))].ID
 			chosen[in.ID] = f.Text
 		case calc.Quantity:
+			if in.Quantity.Calendar() {
+				f.Text = in.Quantity.SIUnit().Format(math.Floor(randomWithin(in.Low, in.High, random)))
+				break
+			}
 			units := unitsOf(in)
 			f.Unit = units[random.IntN(len(units))]
 			f.Text = number(in.Quantity.Unit(f.Unit).FromSI(randomWithin(in.Low, in.High, random), envOf(nil)))
@@ -109,10 +121,12 @@ func randomRows(in *calc.Input, random *rand.Rand) string {
 			switch {
 			case c.Optional && random.IntN(6) == 0:
 				continue
+			case c.ID == "bore": // fits the tube it stands behind
+				last[k] = 0.8 * last[0]
 			case c.Clock && !wild:
 				last[k] += math.Pow(10, random.Float64()*1.5)
 			case i == 0 || wild || in.ID == "lines":
-				last[k] = u.FromSI(randomWithin(c.Low, math.Min(c.High, 2000), random), envOf(nil))
+				last[k] = u.FromSI(randomWithin(c.Low, math.Min(c.High, math.Max(2000, 40*c.Low)), random), envOf(nil))
 				if in.ID == "lines" && k == 0 {
 					last[k] = []float64{6.35, 9.52, 12.7, 15.88, 19.05, 7}[random.IntN(6)]
 				}

@@ -1,7 +1,6 @@
 package catalog
 
 import (
-	"errors"
 
 	"changeout/calc"
 	"changeout/calc/property/refrigerant"
@@ -171,7 +170,7 @@ func refuseState(r *calc.Run, ref *refrigerant.Refrigerant, input string, err er
 	if either(err1, err2) == nil {
 		sentence += text.Say(", that is {} to {}", r.Text(unit.Pressure, low.P, pressureUnits...), r.Text(unit.Pressure, high.P, pressureUnits...))
 	}
-	if !errors.Is(err, refrigerant.ErrRange) {
+	if err != refrigerant.ErrRange { // it is never wrapped; errors.Is would bring reflection to every phone
 		sentence = text.Say("{} at {}: the equations gave no sure answer, so none is shown. Try a value a little away from it", ref.Name, r.Given(input))
 	}
 	r.Refuse(input, "outside-range", sentence+".")

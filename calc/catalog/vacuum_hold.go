@@ -12,7 +12,7 @@ var VacuumHold = &calc.Worksheet{
 	Title: "Vacuum hold",
 	Purpose: "Judges a log of time and pressure after the pump is valved off: tight, moist, leaking, both, or not yet certain. " +
 		"It says how certain, and what to do next.",
-	Inputs: []calc.Input{
+	Inputs: append([]calc.Input{
 		{ID: "log", Label: "Hold log", Kind: calc.Series, MinRows: hold.MinRows, MaxRows: hold.MaxRows,
 			Help: "Readings after isolation, gauge on the system side at the far end. Type rows, paste text, or open a CSV file with minutes,micron and, if you have it, ambient_C.",
 			Columns: []calc.Column{
@@ -34,7 +34,7 @@ var VacuumHold = &calc.Worksheet{
 			Help: "If empty: the rise that would take the system from target to limit in 12 hours."},
 		{ID: "volume", Label: "System volume", Kind: calc.Quantity, Quantity: unit.Volume, Units: []string{"L", "m3", "ft3"}, Optional: true,
 			Low: 1e-4, High: 20, BoundReason: "from a cooler to a large plant", Help: "Turns the rise into a leak rate."},
-	},
+	}, lossInputs()...),
 	Outputs: []calc.Output{
 		{ID: "leak-rise", Label: "Steady rise, best estimate", Quantity: unit.PressureRate, Units: []string{"micron/min"}, Significant: 2, Main: true},
 		{ID: "leak-rise-low", Label: "Steady rise, at least", Quantity: unit.PressureRate, Units: []string{"micron/min"}, Significant: 2},
@@ -42,6 +42,8 @@ var VacuumHold = &calc.Worksheet{
 		{ID: "leak-rise-limit", Label: "Steady rise accepted", Quantity: unit.PressureRate, Units: []string{"micron/min"}, Significant: 2},
 		{ID: "leak-rate", Label: "Leak rate, best estimate", Quantity: unit.LeakRate, Units: []string{"Pa·m³/s"}, Significant: 2},
 		{ID: "leak-rate-high", Label: "Leak rate, at most", Quantity: unit.LeakRate, Units: []string{"Pa·m³/s"}, Significant: 2},
+		{ID: "loss-low", Label: "Loss when running, at least", Quantity: unit.MassPerTime, Units: []string{"kg/year", "lb/year"}, Significant: 2},
+		{ID: "loss-high", Label: "Loss when running, at most", Quantity: unit.MassPerTime, Units: []string{"kg/year", "lb/year"}, Significant: 2},
 		{ID: "level", Label: "Level it tends to, without the leak", Quantity: unit.VacuumPressure, Units: []string{"micron", "Pa"}, Significant: 3},
 		{ID: "last-pressure", Label: "Last pressure", Quantity: unit.VacuumPressure, Units: []string{"micron", "Pa"}, Significant: 3},
 		{ID: "boiling-point", Label: "Water boils or sublimes there at", Quantity: unit.Temperature, Units: []string{"C", "F"}},
@@ -57,6 +59,7 @@ var VacuumHold = &calc.Worksheet{
 		"A gauge on the pump reads the pump. The log must come from the far end of the system.",
 		"Below freezing, ice holds a low pressure. A good reading can then hide it.",
 		"A valve left shut hides a part of the system from the gauge.",
+		"The loss when running is a span of two laws of flow. A leak in liquid, or one that pressure opens, loses more.",
 	},
 	Cautions: []calc.Caution{
 		{Signal: "DANGER", Hazard: "In deep vacuum the motor windings can arc.", Consequence: "The arc destroys the motor and can blow a terminal out.",
@@ -64,8 +67,10 @@ var VacuumHold = &calc.Worksheet{
 		{Signal: "NOTICE", Hazard: "Pressure destroys a vacuum gauge.", Consequence: "It then reads wrong without showing it.",
 			Avoid: "Isolate or remove the gauge before you break the vacuum."},
 	},
-	Sources: []string{"common-practice", "makers-manual", "practice-67", "practice-35", "wagner-pruss-2002", "iapws-r14-08", "ul60335", "ufgs1"},
-	Example: []calc.Field{{Input: "log", Text: exampleHold}, {Input: "ambient-start", Text: "21 C"}, {Input: "ambient-end", Text: "20 C"}, {Input: "volume", Text: "45 L"}},
+	Sources: append(append([]string{"common-practice", "makers-manual", "practice-67", "practice-35", "wagner-pruss-2002", "iapws-r14-08", "ul60335", "ufgs1", "leak-flow-table", "from-memory"},
+		viscosityKeys()...), equationKeys()...),
+	Example: []calc.Field{{Input: "log", Text: exampleHold}, {Input: "ambient-start", Text: "21 C"}, {Input: "ambient-end", Text: "20 C"}, {Input: "volume", Text: "45 L"},
+		{Input: "refrigerant", Text: "R-410A"}, {Input: "running-pressure", Text: "1.4 MPag"}},
 }
 
 // holdVerdicts are the five judgements of package hold.

@@ -28,6 +28,9 @@ func vacuumHold(r *calc.Run) {
 	}
 	holdOutputs(r, &res)
 	holdSteps(r, &res)
+	if !lossAtRunning(r, &res, negligible(&res)) {
+		return
+	}
 	r.Conclude(string(res.Verdict), holdSentence(r, &res))
 	for _, reason := range res.Reasons {
 		if s := reasonWarning(r, &res, reason); s != "" {
@@ -70,15 +73,19 @@ func refuseHold(r *calc.Run, rows *calc.Rows, err error) {
 	}
 }
 
-func holdOutputs(r *calc.Run, res *hold.Result) {
-	// What is below a thousandth of the accepted rise is rounding of the fit.
-	negligible := res.InflowLimit / 1000
-	rise := func(v float64) float64 {
-		if math.Abs(v) < negligible {
+// negligible gives a rise, and nothing for what is below a thousandth of the
+// accepted rise, which is rounding of the fit.
+func negligible(res *hold.Result) func(float64) float64 {
+	return func(v float64) float64 {
+		if math.Abs(v) < res.InflowLimit/1000 {
 			return 0
 		}
 		return v
 	}
+}
+
+func holdOutputs(r *calc.Run, res *hold.Result) {
+	rise := negligible(res)
 	setFinite := func(id string, v float64) {
 		if !math.IsNaN(v) && !math.IsInf(v, 0) {
 			r.Set(id, v)

@@ -113,6 +113,16 @@ var handbooks = []Source{
 		Read:    InPrint,
 	},
 	{
+		Key:     "cengel-boles",
+		Kind:    Textbook,
+		Title:   "Thermodynamics: An Engineering Approach",
+		Author:  "Çengel, Boles",
+		Edition: "not read; recalled",
+		Locator: "chapter on refrigeration cycles, example of an actual cycle with R-134a",
+		Address: "ISBN 978-0-07-339817-4",
+		Read:    Memory,
+	},
+	{
 		Key:     "crank-diffusion",
 		Kind:    Textbook,
 		Title:   "The Mathematics of Diffusion",
@@ -131,16 +141,6 @@ var handbooks = []Source{
 		Locator: "room purge equation",
 		Address: "tickerdossier.com/wiki/dilution-equation",
 		Read:    InPrint,
-	},
-	{
-		Key:     "cengel-boles",
-		Kind:    Textbook,
-		Title:   "Thermodynamics: An Engineering Approach",
-		Author:  "Çengel, Boles",
-		Edition: "not read; recalled",
-		Locator: "chapter on refrigeration cycles, example of an actual cycle with R-134a",
-		Address: "ISBN 978-0-07-339817-4",
-		Read:    Memory,
 	},
 	{
 		Key:     "easa",

@@ -105,6 +105,7 @@ var (
 
 	Density = &Quantity{ID: "density", Name: "a density", Units: []Unit{
 		{ID: "kg/m3", Label: "kg/m³", Factor: 1, System: SI, Decimals: 2},
+		{ID: "kg/L", Label: "kg/L", Factor: 1e3, System: SI, Decimals: 3},
 		{ID: "lb/ft3", Label: "lb/ft³", Factor: pound / cubicFoot, System: InchPound, Decimals: 3},
 	}}
 
@@ -119,6 +120,14 @@ var (
 		{ID: "m3", Label: "m³", Factor: 1, System: SI, Decimals: 3},
 		{ID: "L", Label: "L", Factor: 1e-3, System: SI, Decimals: 1, Aliases: []string{"litre", "litres", "liter", "liters"}},
 		{ID: "ft3", Label: "ft³", Factor: cubicFoot, System: InchPound, Decimals: 2},
+	}}
+
+	// WaterCapacity is the volume of a cylinder, stamped in litres or as the mass of water that fills it (taken as 1 kg/L).
+	WaterCapacity = &Quantity{ID: "water-capacity", Name: "a water capacity", Units: []Unit{
+		{ID: "m3", Label: "m³", Factor: 1, System: Either, Decimals: 4},
+		{ID: "L", Label: "L", Factor: 1e-3, System: SI, Decimals: 1, Aliases: []string{"litre", "litres", "liter", "liters"}},
+		{ID: "kg", Label: "kg water", Factor: 1e-3, System: SI, Decimals: 1},
+		{ID: "lb", Label: "lb water", Factor: pound / 1000, System: InchPound, Decimals: 1, Aliases: []string{"lbs"}},
 	}}
 
 	Duration = &Quantity{ID: "duration", Name: "a length of time", Units: []Unit{
@@ -252,7 +261,7 @@ func All() []*Quantity {
 	return []*Quantity{Temperature, TemperatureDifference, Pressure, VacuumPressure, PressureRate, LeakRate, Length,
 		TubeDiameter, Mass, MassPerLength, Density, Concentration, Volume, Duration, Fraction, Count,
 		PressureDifference, Voltage, Current, Resistance, Capacitance, Frequency, Energy, Power, VolumeFlow, MassFlow, MassPerTime,
-		Velocity, SpecificEnthalpy, HumidityRatio, Area, Viscosity, CarbonMass, AcidNumber, MassShare, Date}
+		Velocity, SpecificEnthalpy, HumidityRatio, Area, Viscosity, CarbonMass, AcidNumber, MassShare, WaterCapacity, Date}
 }
 
 // StandardAtmosphere is the standard sea-level pressure, Pa.

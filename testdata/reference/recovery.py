@@ -51,7 +51,7 @@ def cylinder(inputs, output, unit):
     if output == "allowed":
         return volume * allowed
     want = allowed if output == "liquid-full" else 0.8 * guide
-    t0, t1 = 327.0, 331.0
+    t0, t1 = 325.0, 327.0
     d0, d1 = liquid(t0), liquid(t1)
     while abs(t1 - t0) > 1e-4:
         t0, t1, d0 = t1, t1 + (want - d1) * (t1 - t0) / (d1 - d0), d1

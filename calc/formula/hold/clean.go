@@ -2,7 +2,6 @@ package hold
 
 import (
 	"math"
-	"slices"
 )
 
 // rows is the log while it is being cleaned. index keeps the row number in the log as given.
@@ -187,15 +186,12 @@ func outliers(r *rows, step float64) []bool {
 			}
 		}
 	}
-	slices.SortFunc(found, func(a, b suspect) int {
-		if a.size > b.size {
-			return -1
+	sortBy(len(found), func(i, j int) bool {
+		if found[i].size != found[j].size {
+			return found[i].size > found[j].size
 		}
-		if a.size < b.size {
-			return 1
-		}
-		return a.row - b.row
-	})
+		return found[i].row < found[j].row
+	}, func(i, j int) { found[i], found[j] = found[j], found[i] })
 	left := max(1, n/20)
 	for _, f := range found {
 		if f.width > left || f.width > 1 && left < 2 {
@@ -227,6 +223,6 @@ func quantile(v []float64, q float64) float64 {
 	if len(v) == 0 {
 		return 0
 	}
-	slices.Sort(v)
+	sortFloats(v)
 	return v[int(q*float64(len(v)-1)+0.5)]
 }

@@ -2,7 +2,6 @@ package hold
 
 import (
 	"math"
-	"slices"
 )
 
 // sampleRows bounds the work on long logs: display step and scatter are taken from about so many rows, evenly spread.
@@ -18,8 +17,8 @@ func displaySteps(p []float64) []float64 {
 	for i := 0; i < n; i += stride {
 		sorted = append(sorted, p[i])
 	}
-	slices.Sort(sorted)
-	distinct := slices.Compact(sorted)
+	sortFloats(sorted)
+	distinct := distinctFloats(sorted)
 	whole := lattice(distinct)
 	if len(distinct) < 3 {
 		whole = min(whole, stepFallback)
