@@ -1,7 +1,7 @@
 # The verbs of the project. Building and serving the handbook needs Go alone;
 # the browser tests need Node and three browsers, which "make tools" installs.
 
-.PHONY: build serve check test test-go test-module test-site test-browsers tools tools-browsers tools-site reference bench shots fmt clean
+.PHONY: build serve check test test-go test-module test-site test-browsers tools tools-browsers tools-site reference curves bench shots fmt clean
 
 # Build the site into public/.
 build:
@@ -45,6 +45,11 @@ reference:
 	.venv/bin/python testdata/reference/viscosity.py --check
 	.venv/bin/python testdata/reference/grid.py --check
 	.venv/bin/python testdata/reference/worksheets.py --check
+
+# Fit the saturation curves anew and compare them with the committed ones; a
+# test does the same. To write them: go generate ./calc/property/curve
+curves:
+	go run ./build/internal/curves
 
 # Print each budget beside what was measured.
 bench: tools-site

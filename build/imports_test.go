@@ -68,6 +68,9 @@ func TestWhatShipsStaysSmall(t *testing.T) {
 		if !p.Standard && !under(p.ImportPath, "changeout/wasm") && !under(p.ImportPath, "changeout/calc") {
 			t.Errorf("the module links %s; it may link calc and wasm only", p.ImportPath)
 		}
+		if under(p.ImportPath, "changeout/calc/property/refrigerant/facts") {
+			t.Errorf("the module links %s, whose words are for pages only", p.ImportPath)
+		}
 		if under(p.ImportPath, "changeout/calc/published") || under(p.ImportPath, "changeout/calc/calctest") {
 			t.Errorf("the module links %s, which is for tests and for the build", p.ImportPath)
 		}

@@ -704,6 +704,16 @@ var papers = []Source{
 		Read:    Secondary,
 	},
 	{
+		Key:     "wetter-coil",
+		Kind:    Paper,
+		Title:   "Simulation model: finned water-air coil without condensation",
+		Author:  "M. Wetter",
+		Edition: "Lawrence Berkeley National Laboratory, LBNL-42355, 1999",
+		Locator: "air-side exponent 0.8; read in the open library of building models that cites it",
+		Address: "osti.gov/energycitations, osti_id 7353",
+		Read:    Secondary,
+	},
+	{
 		Key:     "wu-jpcrd-2011",
 		Kind:    Paper,
 		Title:   "An Equation of State for the Thermodynamic Properties of Dimethyl Ether",

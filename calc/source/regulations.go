@@ -384,6 +384,16 @@ var regulations = []Source{
 		Read:    Secondary,
 	},
 	{
+		Key:     "osha-1926-1053",
+		Kind:    Regulation,
+		Title:   "29 CFR 1926.1053, ladders: angle and height above the landing",
+		Author:  "US Occupational Safety and Health Administration",
+		Edition: "current text at reading",
+		Locator: "paragraph (b), as quoted by others",
+		Address: "greenyplace.com; a quoting page withheld",
+		Read:    Secondary,
+	},
+	{
 		Key:     "ufgs1",
 		Kind:    Regulation,
 		Title:   "Unified Facilities Guide Specification: refrigerant piping, testing and evacuation",

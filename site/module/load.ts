@@ -4,6 +4,7 @@
 import { decode, encode } from "./wire.ts";
 import type { Reply, Request } from "./wire.ts";
 import { root } from "./root.ts";
+import { unpack } from "./unpack.ts";
 
 interface Exports {
   memory: WebAssembly.Memory;
@@ -65,16 +66,6 @@ async function fetchModule(): Promise<WebAssembly.Module> {
     return WebAssembly.compileStreaming(response);
   }
   return WebAssembly.compile(await response.arrayBuffer());
-}
-
-/** The single file holds the module gzipped and in base64. */
-async function unpack(base64: string): Promise<ArrayBuffer> {
-  if (typeof DecompressionStream === "undefined") throw new Error("This browser is too old to unpack the calculator.");
-  const text = atob(base64.trim());
-  const bytes = new Uint8Array(text.length);
-  for (let i = 0; i < text.length; i++) bytes[i] = text.charCodeAt(i);
-  const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("gzip"));
-  return new Response(stream).arrayBuffer();
 }
 
 async function instantiate(module: WebAssembly.Module): Promise<Exports> {

@@ -10,7 +10,6 @@ import (
 	"changeout/build/internal/markup"
 	"changeout/calc"
 	"changeout/calc/catalog"
-	"changeout/calc/property/refrigerant"
 	"changeout/calc/unit"
 )
 
@@ -47,6 +46,12 @@ func checkUnits(t *testing.T, w *calc.Worksheet, in *calc.Input, v Input) {
 	if in.Kind != calc.Quantity {
 		return
 	}
+	if in.Quantity == unit.Date { // written year first, in no unit
+		if v.Bounds == "" || len(v.Units) != 0 || len(in.Units) != 1 {
+			t.Errorf("%s %s: bounds %q, %d units shown of %d, want none of 1", w.ID, in.ID, v.Bounds, len(v.Units), len(in.Units))
+		}
+		return
+	}
 	if v.Bounds == "" || len(v.Units) != len(in.Units) {
 		t.Errorf("%s %s: bounds %q, %d units, want %d", w.ID, in.ID, v.Bounds, len(v.Units), len(in.Units))
 	}
@@ -78,53 +83,6 @@ func TestConditions(t *testing.T) {
 			}
 		}
 	}
-}
-
-// TestPressureTables: each offered refrigerant has a table in both families of
-// units that rises with temperature and says dew at or below bubble.
-func TestPressureTables(t *testing.T) {
-	for _, r := range catalog.Offered() {
-		for _, part := range pressureTables(r) {
-			table := part.(Table)
-			if len(table.Rows) < 5 {
-				t.Errorf("%s: %d rows", table.ID, len(table.Rows))
-			}
-			last := math.Inf(-1)
-			for _, row := range table.Rows {
-				if len(row.Cells) != len(table.Columns) {
-					t.Fatalf("%s: %d cells under %d columns", table.ID, len(row.Cells), len(table.Columns))
-				}
-				if noNumber.MatchString(strings.Join(row.Cells, " ")) {
-					t.Errorf("%s: %v", table.ID, row.Cells)
-				}
-				p := unit.ParseNumber(row.Cells[1])
-				if p.Trouble != unit.NumberFine || !(p.Value >= last) {
-					t.Errorf("%s at %s: %s is not above %v", table.ID, row.Cells[0], row.Cells[1], last)
-				}
-				last = p.Value
-			}
-		}
-	}
-}
-
-// TestTableAgreesWithWorksheet: the printed table and the worksheet give one
-// answer, to the digit shown.
-func TestTableAgreesWithWorksheet(t *testing.T) {
-	r, _ := refrigerant.Lookup("R-410A")
-	table := saturationTable(r, "C", "kPag", 2)
-	for _, row := range table.Rows {
-		if row.Cells[0] != "20" {
-			continue
-		}
-		a := calc.Evaluate(catalog.Saturation, calc.Request{System: unit.SI, Fields: []calc.Field{{Input: "refrigerant", Text: "R-410A"}, {Input: "temperature", Text: "20 C"}}})
-		for _, o := range a.Outputs {
-			if o.ID == "bubble-pressure" && !strings.HasPrefix(o.Text, row.Cells[1]) {
-				t.Errorf("20 °C: table %s, worksheet %s", row.Cells[1], o.Text)
-			}
-		}
-		return
-	}
-	t.Error("no row at 20 °C")
 }
 
 func TestWaterTables(t *testing.T) {

@@ -18,7 +18,7 @@ func compareTables(looks []*look) []any {
 	us := compareTable(looks, "psig", "F", 1.8)
 	us.ID, us.Title = "compare-us", "All refrigerants, US units"
 	metric.Notes = compareNotes()
-	metric.Sources = sourceItems("table-compare-metric-source-", []string{"ashrae-34", "imc", "gwpcsv", "eu573", "oil-textbook", "oil-guide-608", "coolp"})
+	metric.Sources = sourceItems("table-compare-metric-source-", metricSources())
 	return []any{metric, us}
 }
 
@@ -105,4 +105,10 @@ func compareNotes() []string {
 		"Helium, nitrogen, oxygen and argon are gases at every site: no table.",
 		"Left out, because nobody has published data for a pair of their constituents: " + strings.Join(names, ", ") + ". Use the maker’s chart.",
 	}
+}
+
+// metricSources are the keys behind the columns of the comparison; the
+// equations stand on the page of each refrigerant.
+func metricSources() []string {
+	return []string{"ashrae-34", "imc", "gwpcsv", "eu573", "oil-textbook", "oil-guide-608", "coolp"}
 }

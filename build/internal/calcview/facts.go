@@ -15,9 +15,9 @@ import (
 type Facts struct {
 	Name    string
 	Jumps   []Jump // to the tables of the page
-	Key     []Fact // always in sight
-	Rest    []Fact // folded
-	Law     []Fact // folded
+	Key     []Fact // above the tables
+	Rest    []Fact // below them
+	Law     []Fact
 	Checked string // month in which the laws were compared
 	Sources []SourceItem
 }
@@ -93,23 +93,28 @@ func newFacts(l *look) Facts {
 	r, s := l.r, l.sheet
 	id := tableID(r.Name)
 	v := &sheetView{prefix: "facts-" + id + "-source-"}
-	f := Facts{Name: r.Name, Checked: facts.Checked, Jumps: []Jump{{"kPa and °C", "#table-" + id + "-metric"}, {"psi and °F", "#table-" + id + "-us"}}}
-
-	charge := v.say(s.Charge)
+	f := Facts{Name: r.Name, Checked: facts.Checked, Jumps: []Jump{{"kPa, °C", "#table-" + id + "-metric"}, {"psi, °F", "#table-" + id + "-us"}, {"Limits, law", "#facts-limits"}}}
+	// What a technician needs before opening a valve: short, so that the table is near.
 	f.Key = []Fact{
 		{"Safety class", []FactLine{v.say(s.Class)}},
 		{"Charge as", []FactLine{{Text: sentenceCase(string(s.Phase))}}},
 		{"Glide", []FactLine{{Text: l.glideText()}}},
-		{"Usual oil", []FactLine{v.say(s.Oil)}},
+		{"Usual oil", []FactLine{v.short(s.Oil, s.OilShort())}},
+		{"GWP", []FactLine{v.warming(&s)}},
 	}
+	oil := []FactLine{v.say(s.Oil)}
 	if s.Oil.Read != "" {
-		f.Key[3].Lines = append(f.Key[3].Lines, FactLine{Text: "The compressor’s nameplate or manual decides."})
+		oil = append(oil, FactLine{Text: "The compressor’s nameplate or manual decides, not the refrigerant."})
 	}
-	f.Key = append(f.Key, Fact{"GWP, 100 years", v.warming(&s)})
-
-	f.Rest = []Fact{{"What it is", []FactLine{v.composition(l)}}, {"Charging", []FactLine{charge}}}
-	f.Rest = append(f.Rest, v.concentration("Concentration limit (RCL)", s.RCL), v.concentration("Lower flammability limit (LFL)", s.LFL))
-	f.Rest = append(f.Rest, Fact{"Boils at 101.3 kPa", []FactLine{boiling(r)}}, Fact{"Critical point", []FactLine{{Text: critical(r), Mark: "computed"}}})
+	f.Rest = []Fact{
+		{"What it is", v.composition(l)},
+		{"Charging", []FactLine{v.say(s.Charge)}},
+		{"Oil", oil},
+		{"Concentration limit (RCL)", []FactLine{v.concentration(s.RCL)}},
+		{"Lower flammability limit (LFL)", []FactLine{v.flammability(&s)}},
+		{"Boils at 101.3 kPa", []FactLine{boiling(r)}},
+		{"Critical point", []FactLine{{Text: critical(r), Mark: "computed"}}},
+	}
 	for _, law := range s.Laws {
 		fact := Fact{Label: law.Where}
 		for _, st := range law.Statements {
@@ -121,15 +126,35 @@ func newFacts(l *look) Facts {
 	return f
 }
 
-func (v *sheetView) warming(s *facts.Sheet) []FactLine {
+// short says a statement in fewer words, with the same marks.
+func (v *sheetView) short(s facts.Statement, text string) FactLine {
+	if text == "?" {
+		return FactLine{Text: "Not known"}
+	}
+	return v.line(sentenceCase(text), s.Read, s.Keys...)
+}
+
+// warming writes the potentials by all lists in one line.
+func (v *sheetView) warming(s *facts.Sheet) FactLine {
 	if len(s.GWPs) == 0 {
-		return []FactLine{{Text: sentenceCase("not known")}}
+		return FactLine{Text: "Not known"}
 	}
-	var lines []FactLine
+	var parts, keys []string
+	read := refrigerant.Secondary
 	for _, g := range s.GWPs {
-		lines = append(lines, v.line(g.List+": "+gwpText(g.Value), g.Read, g.Source))
+		parts = append(parts, strings.Replace(g.List, "EU 2024/573", "EU", 1)+"\u00a0"+gwpText(g.Value))
+		if !slices.Contains(keys, g.Source) {
+			keys = append(keys, g.Source)
+		}
+		if g.Read == refrigerant.Memory {
+			read = g.Read
+		}
 	}
-	return lines
+	l := v.line(strings.Join(parts, ", "), read, keys...)
+	if l.Mark != "" {
+		l.Mark = "partly from memory: verify"
+	}
+	return l
 }
 
 // gwpText writes a potential as lists print it: whole numbers, and "below 1".
@@ -145,15 +170,24 @@ func gwpText(v float64) string {
 	return unit.Fixedf(v, 0)
 }
 
-func (v *sheetView) composition(l *look) FactLine {
+// what says in a few words what the refrigerant is.
+func (l *look) what() string {
 	if l.sheet.Kind == facts.Pure {
-		return FactLine{Text: sentenceCase(l.sheet.Chemical) + ", " + article(l.sheet.Family) + "."}
+		return sentenceCase(l.sheet.Chemical) + ", " + article(l.sheet.Family)
 	}
-	var parts []string
+	return sentenceCase(string(l.sheet.Kind)) + " of " + l.sheet.Family
+}
+
+// composition has one constituent on a line.
+func (v *sheetView) composition(l *look) []FactLine {
+	if l.sheet.Kind == facts.Pure {
+		return []FactLine{{Text: l.what() + "."}}
+	}
+	lines := []FactLine{v.line(l.what()+", by mass:", refrigerant.Secondary, "coolp")}
 	for _, c := range l.r.Components {
-		parts = append(parts, c.Name+" "+unit.Short(100*c.MassFraction, 4)+" %")
+		lines = append(lines, FactLine{Text: c.Name + "\u2002" + unit.Short(100*c.MassFraction, 4) + "\u00a0%"})
 	}
-	return v.line(sentenceCase(string(l.sheet.Kind))+", by mass: "+strings.Join(parts, ", ")+" ("+l.sheet.Family+").", refrigerant.Secondary, "coolp")
+	return lines
 }
 
 // article puts "a" or "an" before a family: an HFC, a CFC, a hydrocarbon.
@@ -166,22 +200,30 @@ func article(family string) string {
 	return "a " + family
 }
 
-func (v *sheetView) concentration(label string, f refrigerant.Fact) Fact {
+// flammability says none where the class says that no flame spreads.
+func (v *sheetView) flammability(s *facts.Sheet) FactLine {
+	if !s.LFL.Known() && strings.HasSuffix(s.Class.Text, "1") {
+		return v.line("None is given for class "+s.Class.Text+".", s.Class.Read, s.Class.Keys...)
+	}
+	return v.concentration(s.LFL)
+}
+
+func (v *sheetView) concentration(f refrigerant.Fact) FactLine {
 	if !f.Known() {
-		return Fact{label, []FactLine{{Text: "Not known"}}}
+		return FactLine{Text: "Not known"}
 	}
 	env := unit.Env{}
 	var texts []string
 	for _, id := range []string{"g/m3", "lb/1000ft3"} {
 		u := unit.Concentration.Unit(id)
 		x := u.FromSI(f.Value, env)
-		texts = append(texts, unit.Short(x, 3)+" "+u.Label)
+		texts = append(texts, unit.Short(x, 3)+"\u00a0"+u.Label)
 	}
 	line := v.line(texts[0]+" ("+texts[1]+")", f.Read, f.Source)
 	if f.Read == refrigerant.Memory {
 		line.Mark = "from memory, edition not known: verify"
 	}
-	return Fact{label, []FactLine{line}}
+	return line
 }
 
 func (l *look) glideText() string {
@@ -189,14 +231,14 @@ func (l *look) glideText() string {
 		return "None"
 	}
 	if l.glide <= glideMatters {
-		return "Below 0.1 K at 25 °C"
+		return "Below 0.1\u00a0K at 25\u00a0°C"
 	}
 	_, high := l.r.Range()
-	at := "25 °C"
+	at := "25\u00a0°C"
 	if high-1 < 298.15 {
-		at = unit.Fixedf(high-1-273.15, 0) + " °C"
+		at = unit.Fixedf(high-1-273.15, 0) + "\u00a0°C"
 	}
-	return unit.Fixedf(l.glide, 1) + " K (" + unit.Fixedf(l.glide*1.8, 1) + " °F) at " + at
+	return unit.Fixedf(l.glide, 1) + "\u00a0K (" + unit.Fixedf(l.glide*1.8, 1) + "\u00a0°F) at " + at
 }
 
 // boiling is the normal boiling point: the bubble point, and the dew point of
@@ -226,5 +268,5 @@ func critical(r *refrigerant.Refrigerant) string {
 
 func temperatures(k float64) string {
 	env := unit.Env{}
-	return unit.Fixedf(unit.Temperature.Unit("C").FromSI(k, env), 1) + " °C (" + unit.Fixedf(unit.Temperature.Unit("F").FromSI(k, env), 1) + " °F)"
+	return unit.Fixedf(unit.Temperature.Unit("C").FromSI(k, env), 1) + "\u00a0°C (" + unit.Fixedf(unit.Temperature.Unit("F").FromSI(k, env), 1) + "\u00a0°F)"
 }

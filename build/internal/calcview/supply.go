@@ -87,14 +87,10 @@ func (l *look) page() publish.TablePage {
 }
 
 func (l *look) summary() string {
-	text := "One pressure for each temperature"
 	if l.hasGlide {
-		text = "Bubble and dew differ"
+		return l.what() + ". Bubble and dew differ."
 	}
-	if l.r.Class != "" {
-		return "Class " + l.r.Class + "; " + strings.ToLower(text[:1]) + text[1:] + "."
-	}
-	return text + "."
+	return l.what() + ". One pressure for each temperature."
 }
 
 // checkedWorksheet holds a worksheet against its published values and lists

@@ -29,6 +29,7 @@ func (m *maker) about() {
 // aboutPage adds a page in the page layout: opening words, then a made part.
 func (m *maker) aboutPage(id, title, summary string, crumb *Link, name string, data any) {
 	u := m.unit(id, "reference", "page", title, summary, crumb, true)
+	u.packed = id != sourcesID // licences and checks are long, and nobody needs them on a roof
 	u.data = func(f Frame, r *markup.Result) (any, error) {
 		var b bytes.Buffer
 		b.WriteString(string(body(r)))

@@ -329,8 +329,8 @@ func (m *maker) worksheets() {
 	}
 }
 
-// tableShelf is the tables for the front page: all of them while they are few,
-// the groups when there are many.
+// tableShelf is the tables for the front page: all of them while they are few;
+// when there are many, those that stand alone and the way to the rest.
 func (m *maker) tableShelf() []ListItem {
 	const few = 6
 	pages := m.p.o.Supply.TablePages
@@ -345,12 +345,16 @@ func (m *maker) tableShelf() []ListItem {
 		return items
 	}
 	var items []ListItem
+	rest := 0
 	for _, g := range m.tableGroups() {
 		if len(g.Items) == 1 {
 			items = append(items, g.Items[0])
-			continue
+		} else {
+			rest += len(g.Items)
 		}
-		items = append(items, ListItem{Title: g.Title, URL: "tables.html", Summary: fmt.Sprintf("%d tables", len(g.Items))})
+	}
+	if rest > 0 {
+		items = append(items, ListItem{Title: "All tables", URL: "tables.html", Summary: fmt.Sprintf("%d more, by group", rest)})
 	}
 	return items
 }

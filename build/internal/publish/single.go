@@ -21,7 +21,7 @@ import (
 // (0.8 MB instead of 3.3 MB for 2.5 MB); browsers can unpack gzip themselves
 // (DecompressionStream) but not brotli. Where that is missing, the script says
 // so in a sentence, and the printed examples and the common tables still read.
-// The less common tables are packed too, see packPages.
+// The less common tables, the licences and the checks are packed too, see packPages.
 //
 // Inside the output folder the file is part of the site; elsewhere it is
 // written beside its place and moved there in one step.

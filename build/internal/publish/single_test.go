@@ -14,12 +14,18 @@ import (
 	"golang.org/x/net/html"
 )
 
+// cubes is a table page with all there is: facts above it, a short name, packed.
+var cubes = TablePage{ID: "cubes", Title: "Cubes", Summary: "Cubes of <numbers>.", Group: "Rare numbers", Short: "x³", Note: "3", Packed: true,
+	Lead:   func() (any, error) { return "Known since long.", nil },
+	Tables: func() ([]any, error) { return []any{[]int{1, 8, 27}}, nil }}
+
 // TestSingleFile reads the file as a browser does and follows everything that
 // points somewhere.
 func TestSingleFile(t *testing.T) {
 	root := tree(t, small)
 	o := options(root)
 	o.Single = filepath.Join(t.TempDir(), "handbook.html")
+	o.Supply.TablePages = append(o.Supply.TablePages, cubes)
 	s := mustBuild(t, New(o))
 	text := read(t, filepath.Dir(o.Single), "handbook.html")
 	if s.Single != int64(len(text)) {
@@ -52,34 +58,37 @@ func TestSingleFile(t *testing.T) {
 			}
 		}
 	}
-	if got := strings.Join(order, " "); !strings.HasPrefix(got, "index contents ") || !strings.Contains(got, "stages/hold") || !strings.Contains(got, "worksheets/twice") || len(order) != 12 {
-		t.Errorf("got sections %s, want all 12 pages, the front page first", got)
+	if got := strings.Join(order, " "); !strings.HasPrefix(got, "index contents ") || !strings.Contains(got, "stages/hold") || !strings.Contains(got, "worksheets/twice") || len(order) != 13 {
+		t.Errorf("got sections %s, want all 13 pages, the front page first", got)
+	}
+	// What is packed is part of the document too.
+	docs := []*html.Node{doc}
+	var mains map[string]string
+	if err := json.Unmarshal(unpack(t, blocks["co-packed"]), &mains); err != nil {
+		t.Fatal(err)
+	}
+	for page, main := range mains {
+		if !ids[page] {
+			t.Errorf("the packed page %s has no section", page)
+		}
+		part, err := html.Parse(strings.NewReader(main))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for n := range part.Descendants() {
+			if id := attribute(n, "id"); id != "" {
+				if ids[id] || !strings.HasPrefix(id, page+"/") {
+					t.Errorf("packed page %s: the id %s stands twice or does not begin with the page's", page, id)
+				}
+				ids[id] = true
+			}
+		}
+		docs = append(docs, part)
 	}
 	links := map[string]bool{}
-	for n := range doc.Descendants() {
-		if n.Type != html.ElementNode {
-			continue
-		}
-		for _, a := range n.Attr {
-			switch a.Key {
-			case "src", "srcset", "data", "poster", "action", "background":
-				if !strings.HasPrefix(a.Val, "data:") {
-					t.Errorf("<%s %s=%q> loads something from outside the file", n.Data, a.Key, a.Val)
-				}
-			case "href":
-				target, inside := strings.CutPrefix(a.Val, "#")
-				if n.Data == "link" || (!inside && !strings.HasPrefix(a.Val, "https://example.org/")) {
-					t.Errorf("<%s href=%q> leads out of the file", n.Data, a.Val)
-				}
-				if inside && !ids[target] {
-					t.Errorf("href=%q leads nowhere", a.Val)
-				}
-				links[a.Val] = true
-			case "for", "aria-labelledby", "aria-describedby":
-				if first := strings.Fields(a.Val)[0]; n.Data == "label" && !ids[first] {
-					t.Errorf("<%s %s=%q> names no element", n.Data, a.Key, a.Val)
-				}
-			}
+	for _, doc := range docs {
+		for n := range doc.Descendants() {
+			checkAddresses(t, n, ids, links)
 		}
 	}
 	for _, want := range []string{"#stages/hold", "#about/limits/when", "#about/glossary/term-micron", "#stages/hold/source-book", "#worksheets/twice"} {
@@ -91,17 +100,26 @@ func TestSingleFile(t *testing.T) {
 		t.Errorf("a list of ids was not rewritten")
 	}
 
-	packed, err := base64.StdEncoding.DecodeString(strings.TrimSpace(blocks["co-module"]))
-	if err != nil {
-		t.Fatal(err)
+	if module := unpack(t, blocks["co-module"]); !strings.HasSuffix(string(module), "pretended") {
+		t.Errorf("got module %q, want the one that was built", module)
 	}
-	z, err := gzip.NewReader(bytes.NewReader(packed))
-	if err != nil {
-		t.Fatal(err)
+
+	// A packed page keeps its title and summary in sight; its HTML is in the
+	// block, with addresses that work inside the file.
+	if !strings.Contains(text, `<section id="tables/cubes" data-page="tables/cubes" data-packed><h1>Cubes</h1>`+"\n"+`<p>Cubes of &lt;numbers&gt;.</p></section>`) {
+		t.Errorf("the packed page has no title and summary of its own")
 	}
-	module, err := io.ReadAll(z)
-	if err != nil || !strings.HasSuffix(string(module), "pretended") {
-		t.Errorf("got module %q, %v, want the one that was built", module, err)
+	if !strings.Contains(text, "<h1>Squares</h1>") || !strings.Contains(text, "<td>9") || strings.Contains(text, "27") {
+		t.Errorf("want the squares readable without script, and the cubes packed")
+	}
+	main := mains["tables/cubes"]
+	for _, want := range []string{"<h1>Cubes</h1>", "27", `id="tables/cubes/lead"`, `href="#tables/cubes/lead"`, `href="#about/limits/when"`} {
+		if !strings.Contains(main, want) {
+			t.Errorf("packed page %q: want %s in it", main, want)
+		}
+	}
+	if !strings.Contains(mains["about/licences"], "Go&#39;s &lt;terms&gt;") || strings.Contains(text, "&lt;terms&gt;") || len(mains) != 3 {
+		t.Errorf("%d packed pages, want 3: cubes, licences, checks. Licences: %s", len(mains), mains["about/licences"])
 	}
 
 	var entries []searchEntry
@@ -118,6 +136,70 @@ func TestSingleFile(t *testing.T) {
 				t.Errorf("the search index names %s/%s, which is not in the file", e.URL, part[0])
 			}
 		}
+	}
+}
+
+// checkAddresses: nothing is loaded from outside, and every link inside the
+// file leads to an id.
+func checkAddresses(t *testing.T, n *html.Node, ids, links map[string]bool) {
+	t.Helper()
+	if n.Type != html.ElementNode {
+		return
+	}
+	for _, a := range n.Attr {
+		switch a.Key {
+		case "src", "srcset", "data", "poster", "action", "background":
+			if !strings.HasPrefix(a.Val, "data:") {
+				t.Errorf("<%s %s=%q> loads something from outside the file", n.Data, a.Key, a.Val)
+			}
+		case "href":
+			target, inside := strings.CutPrefix(a.Val, "#")
+			if n.Data == "link" || (!inside && !strings.HasPrefix(a.Val, "https://example.org/")) {
+				t.Errorf("<%s href=%q> leads out of the file", n.Data, a.Val)
+			}
+			if inside && !ids[target] {
+				t.Errorf("href=%q leads nowhere", a.Val)
+			}
+			links[a.Val] = true
+		case "for", "aria-labelledby", "aria-describedby":
+			if first := strings.Fields(a.Val)[0]; n.Data == "label" && !ids[first] {
+				t.Errorf("<%s %s=%q> names no element", n.Data, a.Key, a.Val)
+			}
+		}
+	}
+}
+
+// unpack reverses pack.
+func unpack(t *testing.T, text string) []byte {
+	t.Helper()
+	b, err := base64.StdEncoding.DecodeString(strings.TrimSpace(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	z, err := gzip.NewReader(bytes.NewReader(b))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if b, err = io.ReadAll(z); err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
+// TestTableLists: a group whose tables have short names is a grid of them.
+func TestTableLists(t *testing.T) {
+	root := tree(t, small)
+	o := options(root)
+	o.Supply.TablePages = append(o.Supply.TablePages, cubes)
+	mustBuild(t, New(o))
+	got := read(t, root, "public/tables.html")
+	for _, want := range []string{`<h2>Numbers</h2><a href="./tables/squares.html">Squares</a>`, `<h2>Rare numbers</h2>Side by side: <a href="./tables/cubes.html">x³</a> 3`} {
+		if !strings.Contains(got, want) {
+			t.Errorf("got %s, want %s in it", got, want)
+		}
+	}
+	if page := read(t, root, "public/tables/cubes.html"); !strings.Contains(page, "Known since long.") || !strings.Contains(page, "27") {
+		t.Errorf("got %s, want the facts and the table on the page", page)
 	}
 }
 

@@ -3,6 +3,7 @@ package refrigerant
 import (
 	"math"
 
+	"changeout/calc/property/helmholtz"
 	"changeout/calc/property/saturation"
 	"changeout/calc/property/singlephase"
 )
@@ -16,7 +17,7 @@ func (r *Refrigerant) AtPH(p, h float64) (Properties, error) {
 	if e.prepare() != nil {
 		return Properties{}, ErrSolve
 	}
-	return e.atPEnergy(p, singlephase.Enthalpy, h*e.molarMass+e.h0)
+	return e.atPValue(p, helmholtz.Enthalpy, h*e.molarMass+e.h0)
 }
 
 // AtPS gives the state at absolute pressure p, Pa, and entropy s, J/(kg K). Range and errors as AtPH.
@@ -25,11 +26,24 @@ func (r *Refrigerant) AtPS(p, s float64) (Properties, error) {
 	if e.prepare() != nil {
 		return Properties{}, ErrSolve
 	}
-	return e.atPEnergy(p, singlephase.Entropy, s*e.molarMass+e.s0)
+	return e.atPValue(p, helmholtz.Entropy, s*e.molarMass+e.s0)
 }
 
-// atPEnergy finds the state with the molar enthalpy or entropy want at the pressure p.
-func (e *engine) atPEnergy(p float64, kind singlephase.Energy, want float64) (Properties, error) {
+// AtPRho gives the state at absolute pressure p, Pa, and density rho, kg/m³: in a two-phase state that of the whole, mass over
+// volume. Range and errors as AtPH. Water below 4 °C has two liquid states of one density; the warmer is given, or ErrSolve.
+func (r *Refrigerant) AtPRho(p, rho float64) (Properties, error) {
+	e := r.engine
+	if e.prepare() != nil {
+		return Properties{}, ErrSolve
+	}
+	if !(rho > 0) {
+		return Properties{}, ErrRange
+	}
+	return e.atPValue(p, helmholtz.Volume, e.molarMass/rho)
+}
+
+// atPValue finds the state with the molar quantity want at the pressure p.
+func (e *engine) atPValue(p float64, kind helmholtz.Quantity, want float64) (Properties, error) {
 	if !(p > 0 && p <= e.maxP) || math.IsNaN(want) || math.IsInf(want, 0) {
 		return Properties{}, ErrRange
 	}
@@ -49,7 +63,7 @@ func (e *engine) atPEnergy(p float64, kind singlephase.Energy, want float64) (Pr
 		if err != nil {
 			return Properties{}, ErrSolve
 		}
-		if want < energy(&vapor, kind) {
+		if want < value(&vapor, kind) {
 			return Properties{}, ErrRange
 		}
 		return e.search(w, p, kind, want, vapor, d.T*(1-1e-9), e.maxT, Vapor)
@@ -85,7 +99,7 @@ func (e *engine) atPEnergy(p float64, kind singlephase.Energy, want float64) (Pr
 	if err != nil {
 		return Properties{}, ErrSolve
 	}
-	lv, vv := energy(&liquid, kind), energy(&vapor, kind)
+	lv, vv := value(&liquid, kind), value(&vapor, kind)
 	switch {
 	case want <= lv:
 		return e.search(w, p, kind, want, liquid, e.tMin, b.T*(1+1e-9), Liquid)
@@ -98,15 +112,13 @@ func (e *engine) atPEnergy(p float64, kind singlephase.Energy, want float64) (Pr
 	return e.split(w, kind, want, &bubble, &dewEdge, lv, vv)
 }
 
-func energy(q *singlephase.Properties, kind singlephase.Energy) float64 {
-	if kind == singlephase.Entropy {
-		return q.S
-	}
-	return q.H
+func value(q *singlephase.Properties, kind helmholtz.Quantity) float64 {
+	v, _ := q.Value(kind)
+	return v
 }
 
 // between searches a single phase between two temperatures, K, starting in the middle. phase 0: decide from the result.
-func (e *engine) between(w *workspace, p float64, kind singlephase.Energy, want, tLow, tHigh float64, phase Phase) (Properties, error) {
+func (e *engine) between(w *workspace, p float64, kind helmholtz.Quantity, want, tLow, tHigh float64, phase Phase) (Properties, error) {
 	if !(tLow < tHigh) {
 		return Properties{}, ErrRange
 	}
@@ -123,13 +135,14 @@ func (e *engine) between(w *workspace, p float64, kind singlephase.Energy, want,
 }
 
 // search runs the search for a temperature and tells a state outside from one that was not found.
-func (e *engine) search(w *workspace, p float64, kind singlephase.Energy, want float64, first singlephase.Properties, tLow, tHigh float64, phase Phase) (Properties, error) {
-	q, err := w.phase.AtPEnergy(p, kind, want, first, tLow, tHigh)
+func (e *engine) search(w *workspace, p float64, kind helmholtz.Quantity, want float64, first singlephase.Properties, tLow, tHigh float64, phase Phase) (Properties, error) {
+	q, err := w.phase.AtPValue(p, kind, want, first, tLow, tHigh)
 	if err != nil {
-		// Not found: outside, if both ends lie on the same side of what is wanted.
-		low, err1 := w.phase.AtTP(tLow, p, first.Rho*math.Exp(-first.Expansion*(tLow-first.T)))
-		high, err2 := w.phase.AtTP(tHigh, p, first.Rho*math.Exp(-first.Expansion*(tHigh-first.T)))
-		if err1 == nil && err2 == nil && !(energy(&low, kind) <= want && want <= energy(&high, kind)) {
+		// Not found: outside, if it lies beyond what either end has.
+		if low, ok := e.valueAt(w, tLow, p, kind); ok && want < low {
+			return Properties{}, ErrRange
+		}
+		if high, ok := e.valueAt(w, tHigh, p, kind); ok && want > high {
 			return Properties{}, ErrRange
 		}
 		return Properties{}, ErrSolve
@@ -147,44 +160,31 @@ func (e *engine) search(w *workspace, p float64, kind singlephase.Energy, want f
 	return e.properties(&q, phase), nil
 }
 
-// split finds the two-phase state of a blend: the vapour fraction at which the energy is the one wanted. At a given pressure
-// energy is nearly straight over the vapour fraction, so that secants (regula falsi after Illinois) end in a few steps.
-func (e *engine) split(w *workspace, kind singlephase.Energy, want float64, bubble, dew *saturation.Split, lv, vv float64) (Properties, error) {
-	a, fa := *bubble, lv-want
-	b, fb := *dew, vv-want
-	side := 0
-	for range 60 {
-		x := a.Vapor - fa*(b.Vapor-a.Vapor)/(fb-fa)
-		st, err := w.saturation.Split(&a, &b, x)
-		if err != nil {
-			return Properties{}, ErrSolve
-		}
-		l, g := w.phase.Of(st.T, &st.Liquid), w.phase.Of(st.T, &st.Gas)
-		mix := singlephase.Properties{H: (1-x)*l.H + x*g.H, S: (1-x)*l.S + x*g.S}
-		f := energy(&mix, kind) - want
-		switch {
-		case math.Abs(f) < 1e-10*(vv-lv) || b.Vapor-a.Vapor < 1e-12:
-			var ml, mg float64 // molar masses of the phases
-			for i, fl := range e.fluids {
-				ml += st.Liquid[i] / l.Rho * fl.MolarMass
-				mg += st.Gas[i] / g.Rho * fl.MolarMass
-			}
-			return e.mixed(st.P, st.T, 1/((1-x)/l.Rho+x/g.Rho), mix.H, mix.S, x*mg/((1-x)*ml+x*mg)), nil
-		case f < 0:
-			a, fa = st, f
-			if side == -1 {
-				fb /= 2
-			}
-			side = -1
-		default:
-			b, fb = st, f
-			if side == 1 {
-				fa /= 2
-			}
-			side = 1
-		}
+// valueAt gives the quantity of the single phase at T and p.
+func (e *engine) valueAt(w *workspace, T, p float64, kind helmholtz.Quantity) (float64, bool) {
+	rho, _, err := e.startTP(w, T, p)
+	if err != nil {
+		return 0, false
 	}
-	return Properties{}, ErrSolve
+	q, err := w.phase.AtTP(T, p, rho)
+	return value(&q, kind), err == nil
+}
+
+// split finds the two-phase state of a blend. Each phase has its own composition and stays in contact with the other: that is
+// what a pipe or a closed vessel holds once it has settled, not a leak that lets one phase go.
+func (e *engine) split(w *workspace, kind helmholtz.Quantity, want float64, bubble, dew *saturation.Split, lv, vv float64) (Properties, error) {
+	st, err := w.saturation.Flash(kind, want, bubble, dew, lv, vv)
+	if err != nil {
+		return Properties{}, ErrSolve
+	}
+	l, g := w.phase.Of(st.T, &st.Liquid), w.phase.Of(st.T, &st.Gas)
+	var ml, mg float64 // molar masses of the phases
+	for i, fl := range e.fluids {
+		ml += st.Liquid[i] / l.Rho * fl.MolarMass
+		mg += st.Gas[i] / g.Rho * fl.MolarMass
+	}
+	x := st.Vapor
+	return e.mixed(st.P, st.T, 1/((1-x)/l.Rho+x/g.Rho), (1-x)*l.H+x*g.H, (1-x)*l.S+x*g.S, x*mg/((1-x)*ml+x*mg)), nil
 }
 
 // mixed makes the properties of a two-phase state from molar ones and the mass fraction of vapour.

@@ -58,7 +58,9 @@ func newEngine(names []string, z []float64, critical State, tMin float64) *engin
 	return e
 }
 
-// prepare builds the model once and measures the pressure range.
+// prepare builds the model once and measures the pressure range. Inlined, each caller would carry a copy of its body.
+//
+//go:noinline
 func (e *engine) prepare() error {
 	e.once.Do(func() {
 		if e.model, e.err = mixture.New(e.fluids...); e.err != nil {

@@ -52,3 +52,6 @@ var missing = []Missing{
 	{"R-468C", "R-1132a with R-32, R-1132a with R-1234yf"},
 	{"R-473A", "R-1132a with R-23, R-1132a with R-744, R-1132a with R-125"},
 }
+
+// AllMissing gives every blend that is left out, in the order of designations. The slice must not be changed.
+func AllMissing() []Missing { return missing }

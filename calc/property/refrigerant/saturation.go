@@ -31,6 +31,42 @@ func (r *Refrigerant) BubbleAtP(p float64) (Point, error) { return r.engine.atP(
 // DewAtP gives the dew point at absolute pressure p, Pa. Method and errors as BubbleAtT.
 func (r *Refrigerant) DewAtP(p float64) (Point, error) { return r.engine.atP(r.engine.dew(), p) }
 
+// Glide gives how much warmer the dew point is than the bubble point at absolute pressure p, Pa, in K; 0 for a pure fluid.
+// Errors as BubbleAtP.
+func (r *Refrigerant) Glide(p float64) (float64, error) {
+	b, err := r.BubbleAtP(p)
+	if err != nil {
+		return 0, err
+	}
+	d, err := r.DewAtP(p)
+	if err != nil {
+		return 0, err
+	}
+	return d.T - b.T, nil
+}
+
+// HeatOfVaporization gives the heat, J/kg, that turns liquid at its bubble point into vapour at its dew point at absolute
+// pressure p, Pa: h" - h'. Of a blend it holds the heat that warms the refrigerant through its glide. Errors as BubbleAtP.
+func (r *Refrigerant) HeatOfVaporization(p float64) (float64, error) {
+	b, err := r.BubbleAtP(p)
+	if err != nil {
+		return 0, err
+	}
+	d, err := r.DewAtP(p)
+	if err != nil {
+		return 0, err
+	}
+	l, err := r.engine.at(&b, b.RhoLiquid, Liquid)
+	if err != nil {
+		return 0, err
+	}
+	v, err := r.engine.at(&d, d.RhoVapor, Vapor)
+	if err != nil {
+		return 0, err
+	}
+	return v.Enthalpy - l.Enthalpy, nil
+}
+
 // NormalBoiling gives the bubble point at 101,325 Pa. ErrRange: no liquid at that pressure (carbon dioxide).
 func (r *Refrigerant) NormalBoiling() (Point, error) { return r.BubbleAtP(101325) }
 

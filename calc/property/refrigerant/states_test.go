@@ -35,6 +35,10 @@ func allowed(ref *refrigerant.Refrigerant, kind string, tol float64) float64 {
 		// stands in temperature itself, as in the paper: 1.2e-5 of the heat capacity.
 		return 2e-5
 	}
+	if ref.Name == "R-245fa" {
+		// CoolProp divides the temperatures of the ideal part by an older critical temperature; the paper's table agrees with ours.
+		return 3e-4
+	}
 	if len(ref.Components) == 1 {
 		return tol
 	}
