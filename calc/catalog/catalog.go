@@ -7,6 +7,7 @@ import "changeout/calc"
 var all = []*calc.Worksheet{
 	Saturation,
 	RunningState,
+	Airflow,
 	Noncondensables,
 	StoredCharge,
 	Windings,

@@ -155,8 +155,8 @@ func concludeLevel(r *calc.Run, limit float64, lawful bool) {
 		r.Set("rise", rise)
 		r.Step("Rise in the wait", "after − when the machine stopped", r.OutputText("rise"), calc.Cite{Key: "practice-53"})
 	}
-	// A reading typed at the level itself must count as reached.
-	limit *= 1 + 1e-9
+	// A gauge counts from 29.92 in Hg where the table says 29.9, 75 Pa apart: a reading at the level itself must count as reached.
+	limit += math.Min(100, limit/100)
 	switch {
 	case !r.Has("reached") && lawful:
 		r.Conclude("level", text.Say("Recover down to {}, stop the machine, wait a few minutes, and read again.", level))

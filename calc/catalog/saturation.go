@@ -135,9 +135,14 @@ func stepGlide(r *calc.Run, bubble, dew float64) {
 
 // stepAbsolute shows how a gauge reading became absolute.
 func stepAbsolute(r *calc.Run, input string, p float64) {
+	stepAtmosphere(r)
+	r.Step("Absolute pressure", "from "+r.Given(input), unit.Fixedf(p/1000, 2)+" kPa absolute", calc.Cite{Key: "common-practice"})
+}
+
+// stepAtmosphere shows the air pressure that the altitude stands for.
+func stepAtmosphere(r *calc.Run) {
 	r.Step("Local air pressure", "p air = 101 325 Pa × (1 − 2.25577×10⁻⁵ × altitude)^5.2559, altitude "+r.Given("altitude"),
 		unit.Fixedf(r.Atmosphere()/1000, 2)+" kPa", calc.Cite{Key: "ashrae-fundamentals", Locator: "Psychrometrics, equation 3"})
-	r.Step("Absolute pressure", "from "+r.Given(input), unit.Fixedf(p/1000, 2)+" kPa absolute", calc.Cite{Key: "common-practice"})
 }
 
 // lineState judges what is in the pipe from its temperature.

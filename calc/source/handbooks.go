@@ -213,6 +213,16 @@ var handbooks = []Source{
 		Read:    InPrint,
 	},
 	{
+		Key:     "fen-driers",
+		Kind:    Textbook,
+		Title:   "Refrigeration textbook, section on driers and filters",
+		Author:  "not stated",
+		Edition: "online copy",
+		Locator: "page 1429: a suction drier is temporary, out at 1 K more than when new",
+		Address: "fenkoil.ru/1429",
+		Read:    InPrint,
+	},
+	{
 		Key:     "gas-cylinder",
 		Kind:    Handbook,
 		Title:   "Volume of gas in a cylinder, worked example",

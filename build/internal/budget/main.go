@@ -63,7 +63,7 @@ func run(ctx context.Context) error {
 		return err
 	}
 	rows = append(rows, speed...)
-	rows = append(rows, row{"saturation from the fitted curves, in the module", "1 µs", "not built yet: a later issue"})
+	rows = append(rows, engineSpeed(ctx, root, dir)...)
 	rows = append(rows, browserSpeed(ctx, root, dir, options.Out, single)...)
 	rows = append(rows, publishSpeed(ctx, root)...)
 	rows = append(rows, besideCoolProp(ctx, root)...)

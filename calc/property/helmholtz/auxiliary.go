@@ -29,7 +29,7 @@ func (a *Auxiliary) Value(T float64) float64 {
 	lnTheta := math.Log(theta)
 	var u float64
 	for i := range a.Terms {
-		u += float64(a.Terms[i][0]) * exp(float64(a.Terms[i][1])*lnTheta)
+		u += float64(a.Terms[i][0]) * Exp(float64(a.Terms[i][1])*lnTheta)
 	}
 	if a.OverT {
 		u *= a.Tr / T
@@ -37,5 +37,5 @@ func (a *Auxiliary) Value(T float64) float64 {
 	if a.Plain {
 		return a.Y * (1 + u)
 	}
-	return a.Y * exp(u)
+	return a.Y * Exp(u)
 }

@@ -2,13 +2,13 @@ package helmholtz
 
 import "math"
 
-// exp gives e^x to about one unit in the last place.
+// Exp gives e^x to about one unit in the last place.
 //
 // An equation of state is little else than exponentials. math.Exp is assembly on amd64 but plain code with a division in
 // WebAssembly; this form, a table and a short polynomial, is about twice as fast there:
 //
 //	e^x = 2^(n/64) e^r,   n = round(64 x/ln 2),   |r| ≤ ln 2/128.
-func exp(x float64) float64 {
+func Exp(x float64) float64 {
 	if !(x > -700 && x < 700) {
 		return math.Exp(x)
 	}

@@ -66,22 +66,22 @@ func TestExp(t *testing.T) {
 		if rnd.IntN(2) == 0 {
 			x = (rnd.Float64() - 0.5) * 20
 		}
-		got, want := exp(x), math.Exp(x)
+		got, want := Exp(x), math.Exp(x)
 		diff := math.Abs(got/want - 1)
 		worst = max(worst, diff)
 		// math.Exp is good to one unit in the last place (2.2e-16), ours to two.
 		if !(diff < 6e-16) {
-			t.Fatalf("exp(%v): got %v, want %v, relative difference %.2g, tolerance 6e-16", x, got, want, diff)
+			t.Fatalf("Exp(%v): got %v, want %v, relative difference %.2g, tolerance 6e-16", x, got, want, diff)
 		}
 	}
 	t.Logf("worst relative difference from math.Exp: %.2g", worst)
 	for _, x := range []float64{0, 1, -1, 700, -700, 709.7, -745, -1e300, 1e300, math.Inf(1), math.Inf(-1)} {
-		if got, want := exp(x), math.Exp(x); got != want && !(math.Abs(got/want-1) < 6e-16) {
-			t.Errorf("exp(%v): got %v, want %v", x, got, want)
+		if got, want := Exp(x), math.Exp(x); got != want && !(math.Abs(got/want-1) < 6e-16) {
+			t.Errorf("Exp(%v): got %v, want %v", x, got, want)
 		}
 	}
-	if !math.IsNaN(exp(math.NaN())) {
-		t.Error("exp(NaN) is not NaN")
+	if !math.IsNaN(Exp(math.NaN())) {
+		t.Error("Exp(NaN) is not NaN")
 	}
 }
 

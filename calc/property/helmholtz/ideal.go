@@ -35,14 +35,14 @@ func (d *Ideal) Evaluate(T, Tr float64) (a, at, att float64) {
 	att = -d.LogTau
 	for _, term := range d.Power {
 		n, t := term[0], term[1]
-		v := n * exp(t*lnTau)
+		v := n * Exp(t*lnTau)
 		a += v
 		at += v * t
 		att += v * t * (t - 1)
 	}
 	for _, term := range d.Einstein {
 		n, u := term[0], term[1]*tau
-		e := exp(-u)
+		e := Exp(-u)
 		a += n * math.Log1p(-e)
 		at += n * u * e / (1 - e)
 		att -= n * u * u * e / ((1 - e) * (1 - e))

@@ -54,7 +54,7 @@ type Isotherm struct {
 type Isochore struct {
 	delta, lnDelta float64           // the logarithm is taken when a term needs it, and 0 until then
 	pow            [maxPower]float64 // δ^k
-	decay          [maxDecay]float64 // exp(-δ^l), l ≥ 1
+	decay          [maxDecay]float64 // exp(-δ^l), l ≥ 1; 0 until a term needs it
 }
 
 // maxDecay bounds the exponents l of the exponential terms: 6 in the equations for water and argon.
@@ -63,13 +63,12 @@ const maxDecay = 8
 // Set makes the isochore hold δ > 0.
 func (c *Isochore) Set(delta float64) {
 	c.delta, c.lnDelta = delta, 0
-	c.pow[0] = 1
-	for k := 1; k < maxPower; k++ {
-		c.pow[k] = c.pow[k-1] * delta
+	c.pow[0], c.pow[1] = 1, delta
+	for k := 2; k < maxPower; k += 2 {
+		c.pow[k] = c.pow[k/2] * c.pow[k/2]
+		c.pow[k+1] = c.pow[k] * delta
 	}
-	for l := 1; l <= 6; l++ {
-		c.decay[l] = exp(-c.pow[l])
-	}
+	c.decay = [maxDecay]float64{}
 }
 
 // Prepare makes the isotherm hold τ, whose logarithm the caller has at hand. A second call with the same τ costs nothing.
@@ -83,52 +82,66 @@ func (r *Residual) Prepare(iso *Isotherm, tau, lnTau float64) {
 	iso.tau, iso.lnTau = tau, lnTau
 	f := iso.factor
 	for i := range r.Power {
-		f[i] = r.Power[i][0] * exp(r.Power[i][1]*iso.lnTau)
+		f[i] = r.Power[i][0] * Exp(r.Power[i][1]*iso.lnTau)
 	}
 	f = f[len(r.Power):]
 	for i := range r.Damped {
-		f[i] = r.Damped[i][0] * exp(r.Damped[i][1]*iso.lnTau)
+		f[i] = r.Damped[i][0] * Exp(r.Damped[i][1]*iso.lnTau)
 	}
 	f = f[len(r.Damped):]
 	for i := range r.Double {
 		n, t, m := r.Double[i][0], r.Double[i][1], r.Double[i][4]
 		u := t * iso.lnTau
 		if m != 0 {
-			u -= exp(m * iso.lnTau)
+			u -= Exp(m * iso.lnTau)
 		}
-		f[i] = n * exp(u)
+		f[i] = n * Exp(u)
 	}
 }
 
 // Evaluate sets out to αʳ and its derivatives at the isotherm's τ and the isochore's δ.
 func (r *Residual) Evaluate(iso *Isotherm, chore *Isochore, out *Derivatives) {
 	delta, pow := chore.delta, &chore.pow
-	var s Derivatives
+	// The polynomial and exponential terms are most of every equation: their sums are kept in plain variables, which the
+	// compiler holds in registers, as it does not hold the fields of a structure.
+	var sA, sD, sT, sDD, sDT, sTT float64
 	f := iso.factor[:len(r.Power)]
 	for i := range r.Power {
 		c := &r.Power[i]
 		t, d := c[1], c[2]
 		v := f[i] * pow[int(d)&(maxPower-1)]
+		vt := v * t
 		if c[3] == 0 {
-			vd := v * d
-			s.A += v
-			s.D += vd
-			s.DD += vd * (d - 1)
-			v *= t
-			s.T += v
-			s.DT += vd * t
-			s.TT += v * (t - 1)
+			sA += v
+			sD += v * d
+			sDD += v * d * (d - 1)
+			sT += vt
+			sDT += vt * d
+			sTT += vt * (t - 1)
 			continue
 		}
 		l := int(c[3]) & (maxDecay - 1)
-		s.decaying(v*chore.decay[l], d, c[3], pow[l], t, t*(t-1))
+		if chore.decay[l] == 0 {
+			chore.decay[l] = Exp(-pow[l])
+		}
+		k, lg := chore.decay[l], c[3]*pow[l]
+		e := d - lg
+		v *= k
+		vt *= k
+		sA += v
+		sD += v * e
+		sDD += v * (e*(e-1) - c[3]*lg)
+		sT += vt
+		sDT += vt * e
+		sTT += vt * (t - 1)
 	}
+	s := Derivatives{sA, sD, sT, sDD, sDT, sTT}
 	f = iso.factor
 	f = f[len(r.Power):]
 	for i := range r.Damped {
 		t, d, l := r.Damped[i][1], r.Damped[i][2], r.Damped[i][3]
 		g := r.Damped[i][4] * pow[int(l)]
-		s.decaying(f[i]*pow[int(d)]*exp(-g), d, l, g, t, t*(t-1))
+		s.decaying(f[i]*pow[int(d)]*Exp(-g), d, l, g, t, t*(t-1))
 	}
 	f = f[len(r.Damped):]
 	for i := range r.Double {
@@ -137,11 +150,11 @@ func (r *Residual) Evaluate(iso *Isotherm, chore *Isochore, out *Derivatives) {
 		var g float64
 		if l != 0 {
 			g = pow[int(l)]
-			v *= exp(-g)
+			v *= Exp(-g)
 		}
 		lt, ltt := t, t*(t-1)
 		if m != 0 {
-			h := m * exp(m*iso.lnTau) // τ d(τ^m)/dτ
+			h := m * Exp(m*iso.lnTau) // τ d(τ^m)/dτ
 			lt -= h
 			ltt = lt*lt - t - (m-1)*h
 		}
@@ -156,7 +169,7 @@ func (r *Residual) Evaluate(iso *Isotherm, chore *Isochore, out *Derivatives) {
 			c := &r.Gaussian[i]
 			n, t, d, eta, beta := c[0], c[1], c[2], c[3], c[4]
 			x, y := delta-c[6], tau-c[5]
-			v := n * exp(t*iso.lnTau+d*lnDelta-eta*x*x-beta*y*y)
+			v := n * Exp(t*iso.lnTau+d*lnDelta-eta*x*x-beta*y*y)
 			s.bell(v, d-2*eta*delta*x, -d-2*eta*delta*delta, t-2*beta*tau*y, -t-2*beta*tau*tau)
 		}
 		for i := range r.GaoB {
@@ -166,7 +179,7 @@ func (r *Residual) Evaluate(iso *Isotherm, chore *Isochore, out *Derivatives) {
 			q := 1 / (beta*y*y + c[7])
 			q1 := -2 * beta * y * q * q       // dq/dτ
 			q2 := -2*beta*q*q - 4*beta*y*q*q1 // d²q/dτ²
-			v := n * exp(t*iso.lnTau+d*lnDelta-eta*x*x+q)
+			v := n * Exp(t*iso.lnTau+d*lnDelta-eta*x*x+q)
 			s.bell(v, d-2*eta*delta*x, -d-2*eta*delta*delta, t+tau*q1, -t+tau*tau*q2)
 		}
 	}
@@ -210,15 +223,15 @@ func (c *NonAnalytic) add(tau, delta float64, s *Derivatives) {
 	if x > -1e-12 && x < 1e-12 {
 		x = 1e-12
 	}
-	psi := exp(-u)
+	psi := Exp(-u)
 	psiD, psiT := -2*uc*x*psi, -2*ud*y*psi
 	psiDD := (2*uc*x*x - 1) * 2 * uc * psi
 	psiTT := (2*ud*y*y - 1) * 2 * ud * psi
 	psiDT := 4 * uc * ud * x * y * psi
 
 	lnx2 := math.Log(x * x)
-	root := exp(lnx2 * (1/(2*beta) - 1)) // ((δ-1)²)^(1/(2β)-1)
-	edge := exp(lnx2 * (la - 1))         // ((δ-1)²)^(a-1)
+	root := Exp(lnx2 * (1/(2*beta) - 1)) // ((δ-1)²)^(1/(2β)-1)
+	edge := Exp(lnx2 * (la - 1))         // ((δ-1)²)^(a-1)
 	theta := -y + ua*root*x*x
 	big := theta*theta + ub*edge*x*x
 	if !(big > 0) {
@@ -229,7 +242,7 @@ func (c *NonAnalytic) add(tau, delta float64, s *Derivatives) {
 	bigDD := slope + 4*ub*la*(la-1)*edge + 2*ua*ua/(beta*beta)*root*root*x*x +
 		ua*theta*4/beta*(1/(2*beta)-1)*root
 
-	p := exp(b * math.Log(big)) // Δ^b
+	p := Exp(b * math.Log(big)) // Δ^b
 	p1 := b * p / big           // b Δ^(b-1)
 	p2 := p1 * (b - 1) / big    // b (b-1) Δ^(b-2)
 	pD, pDD := p1*bigD, p1*bigDD+p2*bigD*bigD

@@ -12,6 +12,10 @@ import (
 // densities. Below, r_k = ρ ∂ln τ/∂ρ_k and e_k = ρ ∂ln δ/∂ρ_k, which are numbers of order one.
 func (m *Model) Evaluate(ph *helmholtz.Phase) {
 	n := m.n
+	if n == 1 {
+		m.evaluatePure(ph)
+		return
+	}
 	var x [maxN]float64
 	rho := 0.0
 	for i := 0; i < n; i++ {
@@ -87,4 +91,24 @@ func (m *Model) Evaluate(ph *helmholtz.Phase) {
 			ph.Hess[k][l], ph.Hess[l][k] = h, h
 		}
 	}
+}
+
+// evaluatePure is Evaluate for one component, where the reducing state is fixed and F = ρ αʳ(τ, δ) has three derivatives.
+func (m *Model) evaluatePure(ph *helmholtz.Phase) {
+	f := m.fluids[0]
+	rho := ph.Rho[0]
+	ph.Density = rho
+	ph.Delta = rho / f.ReducingRho
+	if tau := f.ReducingT / ph.T; tau != ph.Tau {
+		ph.Tau, ph.LnTau = tau, math.Log(tau)
+	}
+	ph.Isochore.Set(ph.Delta)
+	f.Residual.Prepare(&ph.Pure[0], ph.Tau, ph.LnTau)
+	s := &ph.Total
+	f.Residual.Evaluate(&ph.Pure[0], &ph.Isochore, s)
+	ph.F = rho * s.A
+	ph.FT = -rho * s.T / ph.T
+	ph.Grad[0] = s.A + s.D
+	ph.GradT[0] = -(s.T + s.DT) / ph.T
+	ph.Hess[0][0] = (2*s.D + s.DD) / rho
 }

@@ -14,13 +14,19 @@ import (
 // whatever gas constant its equation was fitted with. The logarithm of x_i is the entropy of mixing.
 func (m *Model) Ideal(ph *helmholtz.Phase) (a, at, att float64) {
 	for i := 0; i < m.n; i++ {
-		f := m.fluids[i]
+		b, bt, btt := m.IdealOf(i, ph.T)
 		x := ph.Rho[i] / ph.Density
-		b, bt, btt := f.Ideal.Evaluate(ph.T, f.ReducingT)
-		k := x * f.GasConstant / m.gas
-		a += k*b + x*math.Log(ph.Rho[i]/f.ReducingRho)
-		at += k * bt
-		att += k * btt
+		a += x * (b + math.Log(ph.Rho[i]))
+		at += x * bt
+		att += x * btt
 	}
 	return a, at, att
+}
+
+// IdealOf gives the part of component i alone, without its density: α⁰ = Σ x_i (a_i + ln ρ_i), ρ_i in mol/m³.
+func (m *Model) IdealOf(i int, T float64) (a, at, att float64) {
+	f := m.fluids[i]
+	a, at, att = f.Ideal.Evaluate(T, f.ReducingT)
+	k := f.GasConstant / m.gas
+	return k*a - math.Log(f.ReducingRho), k * at, k * att
 }

@@ -58,5 +58,5 @@ func (m *Model) startHigh(i int) float64 {
 func alongLine(a *helmholtz.Auxiliary, t0, t1, T float64) float64 {
 	p0, p1 := a.Value(t0), a.Value(t1)
 	slope := math.Log(p1/p0) / (1/t1 - 1/t0)
-	return p0 * math.Exp(slope*(1/T-1/t0))
+	return p0 * helmholtz.Exp(slope*(1/T-1/t0))
 }

@@ -21,7 +21,7 @@ func (s *Solver) continued(kind Kind, T float64) (State, error) {
 		s.lnT = math.Log(next)
 		if s.newton(kind, 0) {
 			if next == T {
-				return s.state(kind, T), nil
+				return s.state(kind, T, 0), nil
 			}
 			t = next
 			step *= 1.3

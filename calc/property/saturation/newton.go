@@ -61,7 +61,12 @@ func (s *Solver) newton(kind Kind, p float64) bool {
 			quiet++
 		}
 		if most < tolerance || quiet >= 3 {
-			return s.evaluate() && s.sound(kind)
+			// The pressure is taken along the step just made, which is as exact as another evaluation: what it leaves is
+			// the square of the tolerance.
+			if p == 0 {
+				s.pressure -= scale * s.pressureStep(kind)
+			}
+			return s.sound(kind)
 		}
 	}
 	return false
@@ -69,8 +74,8 @@ func (s *Solver) newton(kind Kind, p float64) bool {
 
 // evaluate brings both phases to the unknowns.
 func (s *Solver) evaluate() bool {
-	T := math.Exp(s.lnT)
-	known := math.Exp(s.lnKnown)
+	T := helmholtz.Exp(s.lnT)
+	known := helmholtz.Exp(s.lnKnown)
 	if !(T > 1 && T < 5000 && known > 1e-30 && known < 1e7) {
 		return false
 	}
@@ -78,7 +83,7 @@ func (s *Solver) evaluate() bool {
 	var sum float64
 	for i := 0; i < s.n; i++ {
 		s.known.Rho[i] = s.z[i] * known
-		r := math.Exp(s.lnInc[i])
+		r := helmholtz.Exp(s.lnInc[i])
 		if !(r > 1e-200) {
 			return false
 		}
@@ -141,12 +146,15 @@ func (s *Solver) assemble(kind Kind, p float64) {
 	pkT -= k.FT
 	pcT -= c.FT
 	a[n][0] = pkRho / weight
+	s.pressure = vapor
+	s.slope[0] = pkRho
 	for j := 0; j < n; j++ {
 		var h float64
 		for i := 0; i < n; i++ {
 			h += c.Rho[i] * c.Hess[i][j]
 		}
-		a[n][1+j] = -c.Rho[j] * (1 + h) / weight
+		s.slope[1+j] = c.Rho[j] * (1 + h)
+		a[n][1+j] = -s.slope[1+j] / weight
 	}
 	a[n][last] = (pk - pc) / weight
 	if p > 0 {
@@ -167,6 +175,19 @@ func (s *Solver) assemble(kind Kind, p float64) {
 		}
 		a[n+1][last] = (vapor - want) / weight
 	}
+}
+
+// pressureStep gives the change of the vapour's p/(RT) over the step in the last column, at constant temperature.
+func (s *Solver) pressureStep(kind Kind) float64 {
+	last := s.n + 1
+	if kind == Dew {
+		return s.slope[0] * s.jac[0][last]
+	}
+	var d float64
+	for j := 1; j <= s.n; j++ {
+		d += s.slope[j] * s.jac[j][last]
+	}
+	return d
 }
 
 // eliminate solves the system in place by Gauss elimination with row pivoting; the solution replaces the last column.
@@ -218,8 +239,11 @@ func (s *Solver) sound(kind Kind) bool {
 	if kind == Dew {
 		liquid, vapor = vapor, liquid
 	}
-	return liquid.Delta > 1.2 && vapor.Delta < 0.76 && reducedPressure(vapor, s.n) > 0 &&
-		s.stiffness(liquid) > 0 && s.stiffness(vapor) > 0
+	return reducedPressure(vapor, s.n) > 0 && s.soundPair(liquid, vapor)
+}
+
+func (s *Solver) soundPair(liquid, vapor *helmholtz.Phase) bool {
+	return liquid.Delta > 1.2 && vapor.Delta < 0.76 && s.stiffness(liquid) > 0 && s.stiffness(vapor) > 0
 }
 
 // stiffness is ρ ∂(p/RT)/∂ρ at constant composition and temperature.

@@ -18,6 +18,7 @@ import (
 	"math"
 
 	"changeout/calc/property/helmholtz"
+	"changeout/calc/property/table"
 )
 
 // Model is what the solver may know of a substance.
@@ -31,6 +32,8 @@ type Model interface {
 	// StartPressure and StartDensities give rough saturation values of component i alone, see mixture.Model.
 	StartPressure(i int, T float64) float64
 	StartDensities(i int, T, p float64) (liquid, vapor float64)
+	// IdealOf gives the ideal part of component i at T, see mixture.Model.
+	IdealOf(i int, T float64) (a, at, att float64)
 }
 
 // ErrNotConverged says that no state was found. No number comes with it.
@@ -64,12 +67,17 @@ type Solver struct {
 	lnInc            [maxN]float64
 	lnT              float64
 	jac              matrix
+	rough            rough
+	quantity         helmholtz.Quantity // that Flash looks for
+	span             float64            // its scale
+	pressure         float64            // p/(RT) of the vapour, mol/m³
+	slope            [maxN + 1]float64  // its derivatives with ln ρ of the known phase, or with ln ρ_i of the incipient one
 }
 
 const maxN = helmholtz.MaxComponents
 
-// matrix is an augmented matrix, large enough for the 2N+1 unknowns of Split.
-type matrix [2*maxN + 1][2*maxN + 2]float64
+// matrix is an augmented matrix, large enough for the 2N+2 unknowns of Flash.
+type matrix [2*maxN + 2][2*maxN + 3]float64
 
 // New prepares a solver for the mole fractions z, which must be positive and sum to one. tRef, K, is a temperature at
 // which saturation is easy to find; continuation starts there when a solve from scratch fails.
@@ -90,7 +98,7 @@ func (s *Solver) AtT(kind Kind, T float64) (State, error) {
 	s.lnT = math.Log(T)
 	s.start(kind, T)
 	if s.newton(kind, 0) {
-		return s.state(kind, T), nil
+		return s.state(kind, T, 0), nil
 	}
 	return s.continued(kind, T)
 }
@@ -100,12 +108,12 @@ func (s *Solver) AtP(kind Kind, p, tLow, tHigh float64) (State, error) {
 	if !(p > 0) || math.IsInf(p, 0) || !(tLow < tHigh) {
 		return State{}, ErrNotConverged
 	}
-	T := s.roughT(kind, p, tLow, tHigh)
+	T := s.roughT(kind, math.Log(p), tLow, tHigh)
 	s.lnT = math.Log(T)
 	s.start(kind, T)
 	if s.newton(kind, p) {
-		if t := math.Exp(s.lnT); t > 0.9*tLow && t < 1.1*tHigh {
-			return s.state(kind, t), nil
+		if t := helmholtz.Exp(s.lnT); t > 0.9*tLow && t < 1.1*tHigh {
+			return s.state(kind, t, p), nil
 		}
 	}
 	return s.bracketed(kind, p, T, tLow, tHigh)
@@ -168,47 +176,51 @@ func (s *Solver) roughPressure(kind Kind, T float64) float64 {
 	return sum
 }
 
-// roughT inverts roughPressure by regula falsi in ln p over 1/T, along which vapour pressure is nearly straight.
-func (s *Solver) roughT(kind Kind, p, tLow, tHigh float64) float64 {
-	lnp := math.Log(p)
-	x0, x1 := 1/tHigh, 1/tLow
-	f0, f1 := math.Log(s.roughPressure(kind, tHigh))-lnp, math.Log(s.roughPressure(kind, tLow))-lnp
-	if !(f0 > 0) {
-		return tHigh
-	}
-	if !(f1 < 0) {
-		return tLow
-	}
-	x := x0
-	for range 12 {
-		x = x0 + (x1-x0)*f0/(f0-f1)
-		f := math.Log(s.roughPressure(kind, 1/x)) - lnp
-		if math.Abs(f) < 5e-3 {
-			break
-		}
-		if f > 0 {
-			x0, f0 = x, f
-		} else {
-			x1, f1 = x, f
-		}
-	}
-	return 1 / x
+// rough is a table of ln p by Raoult's law at even steps of 1/T, along which vapour pressure is nearly straight. It is made
+// at the first question for a range of temperatures and turns a pressure into a first guess of T for next to nothing.
+type rough struct {
+	tLow, tHigh float64
+	lnP         [2][roughNodes]float64 // bubble, dew; from tHigh down to tLow
+	made        [2]bool
 }
 
-// state reads the result out of the unknowns. The pressure is that of the vapour, which suffers less from rounding.
-func (s *Solver) state(kind Kind, T float64) State {
-	st := State{T: T}
-	vapor := &s.incipient
-	if kind == Dew {
-		vapor = &s.known
+const roughNodes = 12
+
+// roughT inverts the table by a cubic through the four nodes around the pressure.
+func (s *Solver) roughT(kind Kind, lnP, tLow, tHigh float64) float64 {
+	r := &s.rough
+	if r.tLow != tLow || r.tHigh != tHigh {
+		*r = rough{tLow: tLow, tHigh: tHigh}
 	}
-	st.P = s.model.GasConstant() * st.T * reducedPressure(vapor, s.n)
-	st.RhoLiquid, st.RhoVapor = s.known.Density, s.incipient.Density
-	if kind == Dew {
-		st.RhoLiquid, st.RhoVapor = st.RhoVapor, st.RhoLiquid
+	step := (1/tLow - 1/tHigh) / (roughNodes - 1)
+	points := &r.lnP[kind]
+	if !r.made[kind] {
+		for k := range points {
+			points[k] = math.Log(s.roughPressure(kind, 1/(1/tHigh+float64(k)*step)))
+		}
+		r.made[kind] = true
+	}
+	at := table.Position(points[:], lnP)
+	return min(max(1/(1/tHigh+at*step), tLow), tHigh)
+}
+
+// state reads the result out of the unknowns. A pressure not given (0) is that of the vapour, which suffers less from rounding.
+func (s *Solver) state(kind Kind, T, p float64) State {
+	st := State{T: T, P: p}
+	if p == 0 {
+		st.P = s.model.GasConstant() * T * s.pressure
+	}
+	var sum float64
+	for i := 0; i < s.n; i++ {
+		st.Incipient[i] = helmholtz.Exp(s.lnInc[i])
+		sum += st.Incipient[i]
 	}
 	for i := 0; i < s.n; i++ {
-		st.Incipient[i] = s.incipient.Rho[i] / s.incipient.Density
+		st.Incipient[i] /= sum
+	}
+	st.RhoLiquid, st.RhoVapor = helmholtz.Exp(s.lnKnown), sum
+	if kind == Dew {
+		st.RhoLiquid, st.RhoVapor = st.RhoVapor, st.RhoLiquid
 	}
 	return st
 }

@@ -81,29 +81,23 @@ func (s *Solver) AtTRho(T, rho float64) (Properties, error) {
 	return q, nil
 }
 
-// Energy says which property a search is after.
-type Energy uint8
-
-const (
-	Enthalpy Energy = iota
-	Entropy
-)
-
-// value picks the property, and its derivative with temperature at constant pressure: cp, or cp/T.
-func (p *Properties) value(e Energy) (v, slope float64) {
-	if e == Entropy {
+// Value picks the quantity, and its derivative with temperature at constant pressure: cp, cp/T or v times the expansion.
+func (p *Properties) Value(q helmholtz.Quantity) (v, slope float64) {
+	switch q {
+	case helmholtz.Entropy:
 		return p.S, p.Cp / p.T
+	case helmholtz.Volume:
+		return 1 / p.Rho, p.Expansion / p.Rho
 	}
 	return p.H, p.Cp
 }
 
-// AtPEnergy finds the state at pressure p, Pa, with enthalpy or entropy want (molar), by Newton's method in T from the state
-// first, kept between tLow and tHigh, K, between which the phase must be the same and stable.
-func (s *Solver) AtPEnergy(p float64, e Energy, want float64, first Properties, tLow, tHigh float64) (Properties, error) {
+// AtPValue finds the state at pressure p, Pa, with the molar quantity want, by Newton's method in T from the state first, kept between tLow and tHigh, K, between which the phase must be the same and stable.
+func (s *Solver) AtPValue(p float64, kind helmholtz.Quantity, want float64, first Properties, tLow, tHigh float64) (Properties, error) {
 	q := first
 	low, high := tLow, tHigh
 	for range 60 {
-		v, slope := q.value(e)
+		v, slope := q.Value(kind)
 		d := want - v
 		if d > 0 {
 			low = max(low, q.T)
@@ -124,7 +118,7 @@ func (s *Solver) AtPEnergy(p float64, e Energy, want float64, first Properties, 
 		// steps of at most a fifth of the density, because near the critical point expansion changes quickly.
 		most := min(0.2/math.Abs(q.Expansion), 0.2*q.T)
 		T = q.T + min(max(T-q.T, -most), most)
-		next, err := s.AtTP(T, p, q.Rho*math.Exp(-q.Expansion*(T-q.T)))
+		next, err := s.AtTP(T, p, q.Rho*helmholtz.Exp(-q.Expansion*(T-q.T)))
 		if err != nil {
 			return Properties{}, err
 		}

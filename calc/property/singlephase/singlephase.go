@@ -80,14 +80,14 @@ func (s *Solver) Density(T, p, start float64) (float64, error) {
 		}
 		small := math.Abs(step) < 1e-9
 		step = min(max(step, -0.1), 0.1)
-		next := rho * math.Exp(step)
+		next := rho * helmholtz.Exp(step)
 		s.Set(T, next)
 		for tries := 0; !(s.Stiffness() > 0); tries++ {
 			if tries == 30 {
 				return 0, ErrNotConverged
 			}
 			step /= 2
-			next = rho * math.Exp(step)
+			next = rho * helmholtz.Exp(step)
 			s.Set(T, next)
 		}
 		rho = next
