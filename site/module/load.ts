@@ -11,6 +11,7 @@ interface Exports {
   _initialize(): void;
   request(n: number): number;
   evaluate(n: number): number;
+  assess(n: number): number;
   reply(): number;
 }
 
@@ -40,19 +41,41 @@ export async function start(): Promise<void> {
 
 /** Answers a request. Call start first. After a crash of the module the next start makes a fresh one. */
 export function evaluate(request: Request): Reply {
+  return decode(call("evaluate", encode(request)));
+}
+
+/** Weighs findings against root causes: the model and the facts as lines, see calc/cause/read.go. Call start first. */
+export function assess(text: string): string {
+  return call("assess", text);
+}
+
+// The module never frees memory; a fresh instance takes over between two answers once it has grown to this.
+const enough = 48 << 20;
+
+function call(what: "evaluate" | "assess", text: string): string {
   if (!running) throw new Error("The calculator has not been started.");
   const m = running;
   try {
-    const bytes = new TextEncoder().encode(encode(request));
+    const bytes = new TextEncoder().encode(text);
     const into = m.request(bytes.length);
     new Uint8Array(m.memory.buffer, into, bytes.length).set(bytes);
-    const length = m.evaluate(bytes.length);
-    const from = m.reply();
-    return decode(new TextDecoder().decode(new Uint8Array(m.memory.buffer, from, length)));
+    const length = m[what](bytes.length);
+    const reply = new TextDecoder().decode(new Uint8Array(m.memory.buffer, m.reply(), length));
+    if (m.memory.buffer.byteLength > enough) renew();
+    return reply;
   } catch (error) {
     running = null;
     throw error;
   }
+}
+
+let renewing = false;
+
+/** Starts the next instance beside the running one, which answers until it is there. */
+function renew(): void {
+  if (renewing) return;
+  renewing = true;
+  compile().then(instantiate).then((next) => (running = next)).catch(console.error).finally(() => (renewing = false));
 }
 
 async function fetchModule(): Promise<WebAssembly.Module> {

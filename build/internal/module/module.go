@@ -41,7 +41,8 @@ type Module struct {
 // person's own settings could change in the output.
 var target = []string{
 	"GOOS=wasip1", "GOARCH=wasm", "CGO_ENABLED=0",
-	"GOFLAGS=", "GOWASM=", "GOEXPERIMENT=", "GOWORK=off",
+	"GOFLAGS=", "GOWASM=", "GOWORK=off",
+	"GOEXPERIMENT=nogreenteagc", // the older collector's remains are smaller
 }
 
 // flags of the build; each is part of the cache key.
@@ -50,13 +51,14 @@ var flags = []string{
 	"-trimpath",             // no folder names of this machine
 	"-buildvcs=false",       // the commit id would change the bytes of an unchanged module
 	"-ldflags=-w -buildid=", // no debugging tables, no build id; slim drops the names once it has used them
+	// No write barriers: the module does not collect garbage, see wasm/heap.go.
 	// Inlining copies code, and copied code is what a phone downloads: without
 	// it the module is 60 KB smaller (brotli). The property engine keeps it,
 	// because its solvers are what takes the time. The last flag that matches a
 	// package counts.
-	"-gcflags=all=-l",
-	"-gcflags=math=",
-	"-gcflags=changeout/calc/property/...=",
+	"-gcflags=all=-wb=false -l",
+	"-gcflags=math=-wb=false",
+	"-gcflags=changeout/calc/property/...=-wb=false",
 }
 
 // Build returns the module, from the cache when no source of it has changed.

@@ -7,7 +7,7 @@ import (
 )
 
 // slimEdition is part of the cache key: change it with what slim does.
-const slimEdition = "1"
+const slimEdition = "4"
 
 // slim takes out of a linked module what only a stack trace needs: the names
 // of functions and of source files, and the tables that lead from an
@@ -24,27 +24,33 @@ func slim(wasm []byte) ([]byte, error) {
 	if err != nil {
 		return wasm, err
 	}
-	if sections, _, err = stub(sections); err != nil {
-		return wasm, err
-	}
-	data := -1
-	for i, s := range sections {
-		if s.id == dataSection {
-			data = i
-		}
-	}
-	if data < 0 {
-		return wasm, errLayout
-	}
-	memory, err := readMemory(sections[data].body)
+	memory, err := memoryOf(sections)
 	if err != nil {
 		return wasm, err
 	}
-	if err := blank(memory); err != nil {
+	tables, err := blank(memory)
+	if err != nil {
 		return wasm, err
 	}
-	sections[data].body = writeMemory(memory)
+	if sections, _, err = stub(sections, memory, tables); err != nil {
+		return wasm, err
+	}
+	for i, s := range sections {
+		if s.id == dataSection {
+			sections[i].body = writeMemory(memory)
+		}
+	}
 	return joinSections(sections), nil
+}
+
+// memoryOf lays out what a module writes into its memory at the start.
+func memoryOf(sections []section) ([]byte, error) {
+	for _, s := range sections {
+		if s.id == dataSection {
+			return readMemory(s.body)
+		}
+	}
+	return nil, errLayout
 }
 
 var errLayout = errors.New("the module's tables are not laid out as Go 1.20 to 1.26 does; it is kept whole")
@@ -69,30 +75,33 @@ const (
 	argumentLiveInfo = 6
 )
 
-// blank zeroes the parts of the function tables that only stack traces read.
-func blank(memory []byte) error {
+// blank zeroes the parts of the function tables that only stack traces read,
+// and returns where the tables lie.
+func blank(memory []byte) (tables [2]int, err error) {
 	at := findHeader(memory)
 	if at < 0 {
-		return errLayout
+		return tables, errLayout
 	}
 	word := func(i int) int { return at + int(binary.LittleEndian.Uint64(memory[at+i*8:])) }
 	functions := int(binary.LittleEndian.Uint64(memory[at+8:]))
 	names, units, files, pctab, functab := word(4), word(5), word(6), word(7), word(8)
 	if !(at < names && names <= units && units <= files && files <= pctab && pctab <= functab && functab+8*functions+4 <= len(memory)) {
-		return errLayout
+		return tables, errLayout
 	}
+	end := functab
 	used := make([]bool, functab-pctab)
 	used[0] = true
 	for i := range functions {
 		f := functab + int(binary.LittleEndian.Uint32(memory[functab+8*i+4:]))
 		if f+funcSize > len(memory) {
-			return errLayout
+			return tables, errLayout
 		}
 		field := func(n int) []byte { return memory[f+4*n : f+4*n+4] }
 		name := names + int(binary.LittleEndian.Uint32(field(1)))
-		tables, pointers := int(binary.LittleEndian.Uint32(field(7))), int(memory[f+funcSize-1])
-		if name > units || f+funcSize+4*(tables+pointers) > len(memory) {
-			return errLayout
+		values, pointers := int(binary.LittleEndian.Uint32(field(7))), int(memory[f+funcSize-1])
+		end = max(end, f+funcSize+4*(values+pointers))
+		if name > units || f+funcSize+4*(values+pointers) > len(memory) {
+			return tables, errLayout
 		}
 		clear(field(1))
 		if bytes.HasPrefix(memory[name:units], []byte(systemPrefix)) {
@@ -103,7 +112,7 @@ func blank(memory []byte) error {
 		clear(field(8))  // cuOffset
 		clear(field(9))  // startLine
 		keep := []int{4} // pcsp: how deep the frame is
-		for k := range tables {
+		for k := range values {
 			if k == unsafePoint || k == liveArguments {
 				clear(field(11 + k))
 			} else {
@@ -112,12 +121,12 @@ func blank(memory []byte) error {
 		}
 		for _, n := range keep {
 			if err := markTable(memory[pctab:functab], used, int(binary.LittleEndian.Uint32(field(n)))); err != nil {
-				return err
+				return tables, err
 			}
 		}
 		for k := range pointers {
 			if k == argumentInfo || k == argumentLiveInfo {
-				copy(field(11+tables+k), "\xff\xff\xff\xff") // none
+				copy(field(11+values+k), "\xff\xff\xff\xff") // none
 			}
 		}
 	}
@@ -128,7 +137,7 @@ func blank(memory []byte) error {
 			memory[pctab+i] = 0
 		}
 	}
-	return nil
+	return [2]int{at, end}, nil
 }
 
 // findHeader returns the address of the function tables, or -1.

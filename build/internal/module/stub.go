@@ -29,9 +29,22 @@ var describers = []string{
 	"runtime.typesEqual",
 }
 
-// describes reports whether a function is in the list above.
-func describes(name string) bool {
-	for _, d := range describers {
+// The garbage collector's marking and sweeping. The module switches collection
+// off when it starts (wasm/heap.go), so none of it can run; the allocator,
+// which gives memory back before that, and what starts the idle goroutines stay.
+var collectors = []string{
+	"runtime.gcStart*", "runtime.gcMark*", "runtime.gcDrain*", "runtime.gcAssistAlloc*", "runtime.gcParkAssist", "runtime.gcWakeAllAssists", "runtime.gcFlushBgCredit",
+	"runtime.gcBgMark*", "runtime.gcSweep", "runtime.__gcWork_.*", "runtime.__gcControllerState_.startCycle", "runtime.__gcControllerState_.endCycle",
+	"runtime.__gcControllerState_.findRunnableGCWorker", "runtime.markroot*", "runtime.scanblock", "runtime.scanstack*", "runtime.scanframeworker",
+	"runtime.scanConservative", "runtime.greyobject", "runtime.shade", "runtime.wbBufFlush*", "runtime.bulkBarrierPreWrite*", "runtime.sweepone", "runtime.__sweepLocked_.*",
+	"runtime.__mheap_.reclaimChunk", "runtime.suspendG", "runtime.resumeG", "runtime.freeSpecial",
+}
+
+// unused reports whether a function is in one of the lists above.
+func unused(name string) bool { return listed(describers, name) || listed(collectors, name) }
+
+func listed(list []string, name string) bool {
+	for _, d := range list {
 		d, open := strings.CutSuffix(d, "*")
 		capital := false
 		if d, capital = strings.CutSuffix(d, "[A-Z]"); capital {
@@ -50,10 +63,13 @@ func describes(name string) bool {
 // trap is a function body without locals that stops at once.
 var trap = []byte{0, 0x00, endOp}
 
-// stub empties the functions that only describe, and drops the name section
-// that it found them by. It returns the names it emptied.
-func stub(sections []section) ([]section, []string, error) {
+// stub empties the functions that are listed as unused, then those that only
+// they called, and drops the name section that it found them by. tables is
+// where the function tables lie in memory. It returns the names it emptied
+// because they are listed.
+func stub(sections []section, memory []byte, tables [2]int) ([]section, []string, error) {
 	var names map[int]string
+	var exported []int
 	imported, code := 0, -1
 	kept := sections[:0:0]
 	for _, s := range sections {
@@ -66,38 +82,77 @@ func stub(sections []section) ([]section, []string, error) {
 		case importSection:
 			n, _ := binary.Uvarint(s.body) // the linker imports functions only
 			imported = int(n)
+		case exportSection:
+			exported = exportedFunctions(s.body)
 		case codeSection:
 			code = len(kept)
 		}
 		kept = append(kept, s)
 	}
-	if names == nil || code < 0 {
+	if names == nil || code < 0 || exported == nil {
 		return sections, nil, errWasm
 	}
-	body := kept[code].body
-	count, k := binary.Uvarint(body)
-	if k <= 0 {
-		return sections, nil, errWasm
+	bodies, err := functionBodies(kept[code].body)
+	if err != nil {
+		return sections, nil, err
 	}
-	out := append([]byte(nil), body[:k]...)
-	body = body[k:]
 	var emptied []string
-	for i := range int(count) {
-		n, k := binary.Uvarint(body)
-		if k <= 0 || uint64(len(body)-k) < n {
-			return sections, nil, errWasm
-		}
-		function := body[k : k+int(n)]
-		if name := names[imported+i]; describes(name) {
+	for i := range bodies {
+		if name := names[imported+i]; unused(name) {
 			emptied = append(emptied, name)
-			function = trap
+			bodies[i] = trap
 		}
-		out = binary.AppendUvarint(out, uint64(len(function)))
-		out = append(out, function...)
-		body = body[k+int(n):]
+	}
+	live, err := reachable(bodies, imported, exported, memory, tables)
+	if err != nil {
+		return sections, nil, err
+	}
+	out := binary.AppendUvarint(nil, uint64(len(bodies)))
+	for i, b := range bodies {
+		if !live[i] {
+			b = trap
+		}
+		out = binary.AppendUvarint(out, uint64(len(b)))
+		out = append(out, b...)
 	}
 	kept[code].body = out
 	return kept, emptied, nil
+}
+
+// functionBodies splits a code section. The bodies share its memory.
+func functionBodies(body []byte) ([][]byte, error) {
+	r := reader{b: body}
+	n := r.unsigned()
+	if r.bad || n > uint64(len(body)) {
+		return nil, errWasm
+	}
+	bodies := make([][]byte, n)
+	for i := range bodies {
+		size := r.unsigned()
+		if r.bad || size > uint64(len(r.b)) {
+			return nil, errWasm
+		}
+		bodies[i] = r.b[:size]
+		r.skip(int(size))
+	}
+	return bodies, nil
+}
+
+// exportedFunctions returns the indices of the functions a module exports.
+func exportedFunctions(body []byte) []int {
+	r := reader{b: body}
+	var list []int
+	for range r.unsigned() {
+		r.skip(int(min(r.unsigned(), uint64(len(body)))))
+		kind, index := r.byte(), r.unsigned()
+		if r.bad {
+			return nil
+		}
+		if kind == 0 {
+			list = append(list, int(index))
+		}
+	}
+	return list
 }
 
 // cutName takes a custom section's name off its body, if it is this one.

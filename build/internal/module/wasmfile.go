@@ -11,6 +11,7 @@ import (
 const (
 	customSection = 0
 	importSection = 2
+	exportSection = 7
 	codeSection   = 10
 	dataSection   = 11
 	i32Const      = 0x41
@@ -121,16 +122,13 @@ func writeMemory(memory []byte) []byte {
 // signed reads a signed LEB128 number and returns its length, 0 if it is cut.
 func signed(b []byte) (int64, int) {
 	var v int64
-	for i, c := range b {
+	for i, c := range b[:min(len(b), 10)] {
 		v |= int64(c&0x7f) << (7 * i)
 		if c&0x80 == 0 {
-			if c&0x40 != 0 {
+			if c&0x40 != 0 && i < 9 {
 				v |= -1 << (7 * (i + 1))
 			}
 			return v, i + 1
-		}
-		if i == 8 {
-			break
 		}
 	}
 	return 0, 0
