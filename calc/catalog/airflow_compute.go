@@ -78,7 +78,13 @@ func (b *breath) set(id string, v float64, formula, key string) {
 
 func (b *breath) celsius(T float64) string { return b.r.Text(unit.Temperature, T, celsius...) }
 
-func percentText(v float64) string { return unit.Significant(100*v, 2) + " %" }
+// flowText writes a share of the rated airflow.
+func flowText(v float64) string {
+	if v > 3 {
+		return "no airflow"
+	}
+	return unit.Significant(100*v, 2) + " %"
+}
 
 // humidity reads W on one side of the coil.
 func (b *breath) humidity(side string, T float64) (float64, bool) {
@@ -173,6 +179,10 @@ func (b *breath) readings(T2, W2, p float64, s span) bool {
 		return false
 	}
 	b.set("surface", c.Surface, "where the line from air on through air off meets saturation, or the evaporating temperature", "ashrae-fundamentals")
+	// The test of package airside says how the model fares from here.
+	if c.Surface-b.evaporating > 7 {
+		r.Warn("The coil surface is far above the refrigerant. Part of the coil is starved or oily, or the pressure is lost on the way to the gauge; the curves then fall too gently.")
+	}
 	b.set("bypass", (T2-c.Surface)/(c.T-c.Surface), "(T off − T surface)/(T on − T surface)", "practice-89")
 	return true
 }
@@ -231,11 +241,13 @@ func (b *breath) curves() {
 			heat, word = c.Heat*k.Share(freezing), "same compressor speed"
 		}
 		if f := c.FlowFor(heat, freezing); f < 3 {
-			b.set(id, f, "m (1 − b) = Q/(h on − h surface) at 0 °C evaporating, "+word, "wetter-coil")
+			b.set(id, f, text.Say("m (1 − b) = Q/(h on − h surface), {} evaporating, {}", b.celsius(freezing), word), "wetter-coil")
 		} else {
-			r.Warn(text.Say("Evaporating stays below 0 °C at any airflow, {}.", word))
+			r.Warn(text.Say("It evaporates below {} at any airflow, {}.", b.celsius(freezing), word))
 		}
 	}
+	b.step("The mean coil surface is at freezing", "m (1 − b) = Q/(h on − h surface)", text.Say("at {} with the same compressor speed, at {} with capacity held",
+		flowText(c.FlowAt(c.HeatAt(freezing, k), freezing)), flowText(c.FlowAt(c.Heat, freezing))), model)
 	if part, ok := b.superheatHeat(); ok {
 		b.set("superheat-heat", part, "(h suction − h dew)/(h suction − h liquid)", "common-practice")
 		if f := c.FlowFor(c.Heat*(1-part), b.evaporating); f < b.share {
@@ -276,7 +288,7 @@ func (b *breath) line(flow float64, cite calc.Cite) {
 	}
 	T, _, ok := b.coil.Settle(flow, b.compressor)
 	same := show(T, ok)
-	b.step(text.Say("Evaporating at {} of the rated airflow", percentText(flow)), "same compressor speed; capacity held", same+"; "+show(b.hold(flow)), cite)
+	b.step(text.Say("Evaporating at {} of the rated airflow", flowText(flow)), "same compressor speed; capacity held", same+"; "+show(b.hold(flow)), cite)
 }
 
 // judge concludes; ok says that the readings agree.
@@ -284,18 +296,25 @@ func (b *breath) judge(ok bool) {
 	r := b.r
 	share := r.OutputText("share")
 	cold, low := b.now < freezing, b.share < 0.9
+	T, evaporates := r.OutputText("evaporating"), "evaporates"
+	if !b.running {
+		evaporates = "would evaporate"
+	}
+	if !ok {
+		r.Warn("The airflow, the air and the evaporating temperature do not fit one coil, so no curves are shown.")
+	}
 	wet := b.superheat < cycle.FloodbackSuction
 	switch {
 	case cold && low:
-		r.Conclude("freezing", text.Say("The coil gets {} of its rated air and evaporates at {}. Stop, thaw any ice, and restore the air first.", share, r.OutputText("evaporating")))
+		r.Conclude("freezing", text.Say("The coil gets {} of its rated air and {} at {}. Stop, thaw any ice, and restore the air first.", share, evaporates, T))
 	case cold:
-		r.Conclude("freezing", text.Say("The coil evaporates at {} although it gets {} of its rated air. Stop and look further: cold return air, charge, valve, restriction.", r.OutputText("evaporating"), share))
+		r.Conclude("freezing", text.Say("The coil {} at {} although it gets {} of its rated air. Stop and look further: cold return air, charge, valve, restriction.", evaporates, T, share))
 	case wet:
-		r.Conclude("floodback", text.Say("Superheat is {}, under 3 K, with {} of the rated air. Stop the unit; restore the air first, then check valve and sensors.", r.OutputText("superheat"), share))
+		r.Conclude("floodback", text.Say("Superheat is {}, under {}, with {} of the rated air. Stop the unit; restore the air first, then check valve and sensors.", r.OutputText("superheat"), r.Text(unit.TemperatureDifference, cycle.FloodbackSuction, degrees...), share))
 	case b.share < 0.7:
 		r.Conclude("clean-first", text.Say("The coil gets {} of its rated air. If most running units are like this, keep a new compressor from full speed until they are clean.", share))
 	case !ok || b.share > 1.3:
-		r.Conclude("contradiction", "The airflow, the air temperatures and the evaporating temperature do not fit one coil. Check area, probes, gauge and fan setting, and read again.")
+		r.Conclude("contradiction", "Check the area, the probes, the gauge, the fan setting and the rated values, and read again.")
 	case b.share < 0.8:
 		r.Conclude("clean-before", text.Say("The coil gets {} of its rated air.", share))
 	case low:
@@ -312,7 +331,7 @@ func (b *breath) judge(ok bool) {
 		r.Advise("Do not add refrigerant for this. Low suction pressure with low superheat means that heat does not reach the coil, not that gas is missing.")
 	}
 	if a, c := r.OutputText("frost-speed"), r.OutputText("frost-capacity"); a != "" && c != "" {
-		r.Advise(text.Say("0 °C is reached at {} of the rated air at the same compressor speed, and already at {} if an inverter holds the capacity.", a, c))
+		r.Advise(text.Say("Evaporating reaches {}, where frost begins ({}), at {} of the rated air if the compressor keeps its speed, and at {} if an inverter holds the capacity.", b.celsius(freezing), r.Text(unit.Pressure, b.compressor.Pressure(freezing), pressureUnits...), a, c))
 	}
 	if s := r.OutputText("superheat-air"); s != "" {
 		r.Advise(text.Say("Losing {} of this air uses up the superheat unless the valve closes. Where the valve hunts or is near its stop, liquid returns.", s))
@@ -332,7 +351,7 @@ func (b *breath) draw() {
 			l.X, l.Y = append(l.X, 100*flow), append(l.Y, u.FromSI(T, unit.Env{}))
 		}
 	}
-	for flow := 0.2; flow < 1.001; flow += 0.025 {
+	for flow := 0.2; flow < 1.06; flow += 0.025 {
 		T, _, ok := b.coil.Settle(flow, b.compressor)
 		add(&speed, flow, T, ok)
 		T, ok = b.hold(flow)
@@ -345,7 +364,7 @@ func (b *breath) draw() {
 	}
 	d := chart.Chart{XTitle: "airflow, % of rated", YTitle: u.Label, Lines: []chart.Line{speed, held, dot},
 		Levels: []chart.Level{{Class: "co-chart__limit", Label: "frost", Y: u.FromSI(freezing, unit.Env{})}},
-		Label: text.Say("Evaporating temperature against airflow. At 0 °C, where frost begins: {} of the rated air at the same compressor speed (thin line), {} with capacity held (thick line).",
+		Label: text.Say("Evaporating temperature against airflow. Frost begins at {} of the rated air at the same compressor speed (thin line), at {} with capacity held (thick line).",
 			b.or("frost-speed"), b.or("frost-capacity"))}
 	if svg := d.SVG(); svg != "" {
 		b.r.Chart("Evaporating temperature: same compressor speed (thin), capacity held (thick), now (circle)", svg)
@@ -356,5 +375,5 @@ func (b *breath) or(id string) string {
 	if s := b.r.OutputText(id); s != "" {
 		return s
 	}
-	return "no part"
+	return "no share"
 }

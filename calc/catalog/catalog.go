@@ -14,6 +14,10 @@ var all = []*calc.Worksheet{
 	Insulation,
 	Supply,
 	Thermistor,
+	AcidResult,
+	SuctionDrier,
+	OilVelocity,
+	OilBalance,
 	RecoveryCylinder,
 	RecoveryLevel,
 	Purge,
@@ -23,6 +27,7 @@ var all = []*calc.Worksheet{
 	PumpDown,
 	WaterPoint,
 	VacuumHold,
+	RefrigerantLog,
 }
 
 // All returns the worksheets in the order of the job.

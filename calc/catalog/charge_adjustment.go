@@ -20,7 +20,7 @@ var ChargeAdjustment = &calc.Worksheet{
 		"Do not trim an inverter multi-split by readings: its controller sets superheat and subcooling.",
 		"Do not charge by readings before airflow is proved, or before 15 minutes of steady running.",
 		"Do not top up a leak. Find it, repair it, and weigh in the whole charge.",
-		"The room check is the simple concentration limit. Flammable refrigerants need the full rules of the product standard.",
+		"The room check is the bare formula of one edition. The rest of the standard, the unit's manual and the local code govern.",
 	},
 	Cautions: []calc.Caution{
 		{Signal: "WARNING", Hazard: "A closed section full of liquid has no room to expand.",
@@ -32,12 +32,12 @@ var ChargeAdjustment = &calc.Worksheet{
 		{Signal: "CAUTION", Hazard: "Liquid refrigerant boils on skin.", Consequence: "It freezes skin and eyes.",
 			Avoid: "Wear gloves and eye protection. Purge hoses before you open them."},
 	},
-	Sources: append([]string{"makers-manual", "common-practice", "manual-44", "manual-45", "manual-46", "manual-47", "manual-48", "astm-b280", "ashrae-34", "a15int4", "vrf", "practice-75",
-		"practice-76", "practice-77", "ashrae-fundamentals"}, equationKeys()...),
+	Sources: append([]string{"makers-manual", "common-practice", "manual-44", "manual-45", "manual-46", "manual-47", "manual-48", "astm-b280", "ashrae-34", "a15int4", "a15g", "vrf", "imc", "practice-75",
+		"practice-76", "practice-77", "ashrae-fundamentals", "from-memory", "iect", "iecp", "gg2-areas", "r32-cap-manual", "a2l-charge-page"}, equationKeys()...),
 	Example: []calc.Field{
 		{Input: "system", Text: "inverter-multi-split"}, {Input: "method", Text: "weight"}, {Input: "refrigerant", Text: "R-410A"},
 		{Input: "nameplate", Text: "9.4 kg"}, {Input: "lines", Text: "size_mm;length_m;factor_kg/m\n6.35;12;0.022\n9.52;28;0.061"},
-		{Input: "indoor-extra", Text: "0 kg"}, {Input: "already", Text: "0 kg"}, {Input: "room-volume", Text: "60 m3"},
+		{Input: "indoor-units", Text: "count;extra_kg\n6;0.1\n2;0.25"}, {Input: "already", Text: "0 kg"}, {Input: "recovered", Text: "9.1 kg"}, {Input: "room-volume", Text: "60 m3"},
 	},
 }
 
@@ -53,6 +53,9 @@ var chargeOutputs = []calc.Output{
 	{ID: "adjustment", Label: "Still to add (below zero: to take out)", Quantity: unit.Mass, Units: []string{"kg", "lb"}, Main: true},
 	{ID: "total-charge", Label: "Total charge by calculation", Quantity: unit.Mass, Units: []string{"kg", "lb"}, Main: true},
 	{ID: "line-charge", Label: "In the liquid lines", Quantity: unit.Mass, Units: []string{"kg", "lb"}},
+	{ID: "recovered-share", Label: "Recovered, against the calculation", Quantity: unit.Fraction, Units: []string{"%"}},
+	{ID: "smallest-area", Label: "Smallest room: floor area", Quantity: unit.Area, Units: []string{"m2", "ft2"}},
+	{ID: "smallest-volume", Label: "Smallest room: volume", Quantity: unit.Volume, Units: []string{"m3", "ft3"}},
 	{ID: "room-allowance", Label: "Most that the smallest room may receive", Quantity: unit.Mass, Units: []string{"kg", "lb"}},
 	{ID: "room-concentration", Label: "Concentration if all of it leaked there", Quantity: unit.Concentration, Units: []string{"g/m3", "lb/1000ft3"}},
 	{ID: "target-superheat", Label: "Superheat target", Quantity: unit.TemperatureDifference, Units: []string{"K", "F"}},
@@ -73,7 +76,7 @@ var chargeVerdicts = []calc.Verdict{
 
 func chargeInputs() []calc.Input {
 	mass := func(id, label, help string, optional bool, low float64) calc.Input {
-		return calc.Input{ID: id, Label: label, Help: help, When: byWeight, Kind: calc.Quantity, Quantity: unit.Mass, Units: []string{"kg", "g", "lb", "oz"},
+		return calc.Input{ID: id, Label: label, Help: help, When: byWeight, Kind: calc.Quantity, Quantity: unit.Mass, Units: massUnits,
 			Optional: optional, Low: low, High: 1000, BoundReason: "larger plants are not charged from a worksheet"}
 	}
 	inputs := []calc.Input{
@@ -86,22 +89,21 @@ func chargeInputs() []calc.Input {
 			{ID: "weight", Label: "By weight"}, {ID: "readings", Label: "By readings"}},
 			Help: "By weight is right for every system. Readings only correct the last part of a single split."},
 		refrigerantInput(),
-		mass("nameplate", "Nameplate charge", "The factory charge of the outdoor unit, from its nameplate.", false, 0.05),
+		mass("nameplate", "Nameplate charge", "The factory charge of the outdoor unit. With several modules: of the first.", false, 0.05),
+		pieceInput("modules", "Further outdoor modules", "One row a kind: how many, and the nameplate charge of one."),
 		lineInput(),
 		{ID: "liquid-temperature", Label: "Liquid temperature for the estimate", Help: "Only for lines without the maker's factor.", When: byWeight, Kind: calc.Quantity,
 			Quantity: unit.Temperature, Units: []string{"C", "F"}, Default: "40 C", Low: 253.15, High: 333.15, BoundReason: "liquid lines run between these"},
-		mass("indoor-extra", "Extra for indoor units", "Sum over all indoor units, from the unit's table. Enter 0 if the table gives none.", true, 0),
+		pieceInput("indoor-units", "Indoor units", "One row a kind: how many, and the extra of one from the unit's table."),
+		mass("indoor-extra", "Extra for indoor units, as a sum", "In place of the rows, or on top of them. Enter 0 if the table gives none.", true, 0),
 		mass("branch-extra", "Extra for branch boxes and outdoor units", "From the unit's table.", true, 0),
 		mass("allowance", "Line allowance inside the nameplate charge", "Mass the factory already put in for a first length of line. It is taken off.", true, 0),
 		mass("already", "Already in the system", "Weighed in since the vacuum, or left in. After a vacuum it is 0.", false, 0),
-		{ID: "room-volume", Label: "Volume of the smallest room", When: byWeight, Kind: calc.Quantity, Quantity: unit.Volume, Units: []string{"m3", "ft3"}, Optional: true,
-			Low: 1, High: 1e6, BoundReason: "from a cupboard to a hall", Help: "The smallest closed room that the circuit serves or passes through."},
-		{ID: "occupancy", Label: "Who uses that room", When: byWeight, Kind: calc.Choice, Default: "ordinary", Options: []calc.Option{
-			{ID: "ordinary", Label: "People who can leave by themselves"}, {ID: "institutional", Label: "People who need help to leave"}},
-			Help: "Wards, care homes and cells get half the limit."},
-		{ID: "airflow-proved", Label: "Airflow proved and 15 minutes steady", When: singleSplit, Kind: calc.Choice, Options: []calc.Option{
-			{ID: "yes", Label: "Yes"}, {ID: "no", Label: "No"}}, Help: "At least 300 cfm per ton (40 L/s per kW), or a temperature-split test passed."},
+		mass("recovered", "Recovered before the repair", "By weight. It is compared with the calculation.", true, 0),
 	}
+	inputs = append(inputs, roomInputs()...)
+	inputs = append(inputs, calc.Input{ID: "airflow-proved", Label: "Airflow proved and 15 minutes steady", When: singleSplit, Kind: calc.Choice, Options: []calc.Option{
+		{ID: "yes", Label: "Yes"}, {ID: "no", Label: "No"}}, Help: "At least 300 cfm per ton (40 L/s per kW), or a temperature-split test passed."})
 	return append(inputs, readingInputs()...)
 }
 
@@ -112,6 +114,15 @@ func lineInput() calc.Input {
 			{ID: "size", Label: "Outside diameter", Names: []string{"size", "od", "diameter", "tube"}, Quantity: unit.TubeDiameter, Units: []string{"mm", "in"}, Low: 3e-3, High: 60e-3},
 			{ID: "length", Label: "Length", Names: []string{"length", "run"}, Quantity: unit.Length, Units: []string{"m", "ft"}, Low: 0.1, High: 1000},
 			{ID: "factor", Label: "Maker's factor", Names: []string{"factor"}, Quantity: unit.MassPerLength, Units: []string{"kg/m", "g/m", "lb/ft", "oz/ft"}, Low: 1e-3, High: 3, Optional: true},
+		}}
+}
+
+// pieceInput asks for equal pieces: a count, and the charge of one.
+func pieceInput(id, label, help string) calc.Input {
+	return calc.Input{ID: id, Label: label, Help: help, When: byWeight, Kind: calc.Series, MinRows: 1, MaxRows: 60, Optional: true,
+		Columns: []calc.Column{
+			{ID: "count", Label: "How many", Names: []string{"count", "number"}, Quantity: unit.Count, Units: []string{"1"}, Low: 1, High: 200},
+			{ID: "extra", Label: "Charge of one", Names: []string{"extra", "charge", "mass"}, Quantity: unit.Mass, Units: massUnits, Low: 0, High: 200},
 		}}
 }
 

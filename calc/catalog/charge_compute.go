@@ -37,7 +37,13 @@ func chargeByWeight(r *calc.Run, ref *refrigerant.Refrigerant) {
 	if !ok {
 		return
 	}
-	total := r.Float("nameplate") + lines + r.Float("indoor-extra") + r.Float("branch-extra") - r.Float("allowance")
+	modules, ok1 := pieces(r, "modules", "Outdoor modules, row ")
+	units, ok2 := pieces(r, "indoor-units", "Indoor units, row ")
+	if !ok1 || !ok2 {
+		return
+	}
+	nameplates, indoor := r.Float("nameplate")+modules, r.Float("indoor-extra")+units
+	total := nameplates + lines + indoor + r.Float("branch-extra") - r.Float("allowance")
 	if total <= 0 {
 		r.Refuse("allowance", calc.TooHigh, text.Say("Line allowance inside the nameplate charge: {} is more than the whole charge; enter the mass that the factory put in for the line.", r.Given("allowance")))
 		return
@@ -49,20 +55,57 @@ func chargeByWeight(r *calc.Run, ref *refrigerant.Refrigerant) {
 	}
 	r.Set("total-charge", total)
 	r.Set("adjustment", adjust)
-	r.Step("Total charge", text.Say("nameplate + liquid lines + indoor units + branch and outdoor extras − allowance = {} + {} + {} + {} − {}", mass(r.Float("nameplate")), mass(lines), mass(r.Float("indoor-extra")), mass(r.Float("branch-extra")), mass(r.Float("allowance"))), r.OutputText("total-charge"), calc.Cite{Key: "makers-manual", Locator: "charge table"})
+	r.Step("Total charge", text.Say("nameplates + liquid lines + indoor units + branch and outdoor extras − allowance = {} + {} + {} + {} − {}", mass(nameplates), mass(lines), mass(indoor), mass(r.Float("branch-extra")), mass(r.Float("allowance"))), r.OutputText("total-charge"), calc.Cite{Key: "makers-manual", Locator: "charge table"})
 	r.Step("Still to add", text.Say("total − already in = {} − {}", mass(total), mass(r.Float("already"))), r.OutputText("adjustment"), calc.Cite{Key: "common-practice"})
-	roomOK := roomCheck(r, ref, math.Max(total, r.Float("already")))
+	tooMuch := roomCheck(r, ref, math.Max(total, r.Float("already")))
 	noteForgotten(r)
-	concludeWeight(r, ref, total, adjust, roomOK)
+	noteRecovered(r, total)
+	concludeWeight(r, ref, total, adjust, tooMuch)
 }
 
-func concludeWeight(r *calc.Run, ref *refrigerant.Refrigerant, total, adjust float64, roomOK bool) {
+// pieces sums rows of equal pieces.
+func pieces(r *calc.Run, id, row string) (sum float64, ok bool) {
+	rows := r.Series(id)
+	if rows == nil {
+		return 0, true
+	}
+	for i, n := range rows.Columns[0] {
+		number, one := unit.Short(n, 6), rows.Columns[1][i]
+		row := row + strconv.Itoa(i+1)
+		if n != math.Floor(n) {
+			r.Refuse(id, "not-whole", text.Say("{}: {} is no whole number; enter how many there are.", row, number))
+			return 0, false
+		}
+		r.Step(row, text.Say("{} × {}", number, r.Text(unit.Mass, one, "kg", "lb")), r.Text(unit.Mass, n*one, "kg", "lb"), calc.Cite{Key: "makers-manual", Locator: "charge table"})
+		sum += n * one
+	}
+	return sum, true
+}
+
+// noteRecovered says what the recovered mass shows about the charge before.
+// 10 % is common practice: recovery leaves gas in oil and pipes.
+func noteRecovered(r *calc.Run, total float64) {
+	if !r.Has("recovered") {
+		return
+	}
+	share := r.Float("recovered")/total - 1
+	r.Set("recovered-share", share)
+	r.Step("Recovered, against the calculation", text.Say("{} ÷ {} − 1, accepted within ±10 %", r.Given("recovered"), r.OutputText("total-charge")), r.OutputText("recovered-share"), calc.Cite{Key: "common-practice"})
+	switch {
+	case share < -0.1:
+		r.Warn("Less came out than belongs in. It has leaked, was never filled up, or gas is left in oil and closed sections. Find out which before you charge.")
+	case share > 0.1:
+		r.Warn("More came out than belongs in. It was overcharged, which floods compressors, or a line or unit is missing from the sum.")
+	}
+}
+
+func concludeWeight(r *calc.Run, ref *refrigerant.Refrigerant, total, adjust float64, tooMuch string) {
 	amount := r.Text(unit.Mass, math.Abs(adjust), "kg", "lb")
 	// 0.5 % of the total, and never less than the 10 g a charging scale resolves.
 	settled := math.Max(0.010, 0.005*total)
 	switch {
-	case !roomOK:
-		r.Conclude("room-limit", "The calculated charge could fill the smallest room beyond the concentration limit. This is a design question: stop and ask the designer and the local authority.")
+	case tooMuch != "":
+		r.Conclude("room-limit", tooMuch+" This is a design question: stop and ask the designer and the local authority.")
 		return
 	case adjust > settled:
 		r.Conclude("add", text.Say("Add {}.", amount))
@@ -90,7 +133,7 @@ func noteForgotten(r *calc.Run) {
 		{"indoor-extra", "No extra for indoor units was entered. Look it up in the unit's table: several makers ask for it."},
 		{"branch-extra", "No extra for branch boxes or outdoor units was entered. Look it up in the unit's table."},
 	} {
-		if !r.Has(in.id) {
+		if !r.Has(in.id) && !(in.id == "indoor-extra" && r.Has("indoor-units")) {
 			r.Warn(in.sentence)
 		}
 	}
@@ -161,46 +204,4 @@ func compareWithPublished(r *calc.Run, ref *refrigerant.Refrigerant, row string,
 	if factor < p.Low*0.98 || factor > p.High*1.02 {
 		r.Warn(text.Say("{}: {} is outside the range that makers print, {} to {}. Check the size and the table.", row, show(factor), show(p.Low), show(p.High)))
 	}
-}
-
-// roomCheck compares the charge with the concentration limit of the room. It
-// reports false only when the limit is exceeded.
-func roomCheck(r *calc.Run, ref *refrigerant.Refrigerant, total float64) bool {
-	if !r.Has("room-volume") {
-		r.Warn("The smallest room was not checked: its volume is missing.")
-		return true
-	}
-	if !ref.RCL.Known() {
-		r.Warn(text.Say("The smallest room was not checked: no concentration limit for {} was found. Take it from the standard in force.", ref.Name))
-		return true
-	}
-	factor := 1.0
-	words := "limit × volume"
-	if r.Choice("occupancy") == "institutional" {
-		factor, words = 0.5, "half the limit × volume"
-	}
-	volume := r.Float("room-volume")
-	allowed := charge.RoomCharge(ref.RCL.Value, volume, factor)
-	r.Set("room-allowance", allowed)
-	r.Set("room-concentration", total/volume)
-	r.Step("Concentration limit of "+ref.Name, text.Say("RCL, class {}, {}", ref.Class, readWords(ref.RCL.Read)), r.Text(unit.Concentration, ref.RCL.Value, "g/m3", "lb/1000ft3"), calc.Cite{Key: "ashrae-34"})
-	r.Step("Most that the smallest room may receive", text.Say("{} = {} × {}", words, r.Text(unit.Concentration, ref.RCL.Value, "g/m3", "lb/1000ft3"), r.Given("room-volume")),
-		r.OutputText("room-allowance"), calc.Cite{Key: "a15int4"})
-	if ref.RCL.Read == refrigerant.Memory {
-		r.Warn(text.Say("The concentration limit of {} is from memory. Verify it in the standard in force before you rely on it.", ref.Name))
-	}
-	if ref.Class != "" && ref.Class != "A1" {
-		r.Warn(text.Say("{} is class {}. It also needs the flammability rules of the product standard and the local code; this check alone is not enough.", ref.Name, ref.Class))
-	}
-	return total <= allowed
-}
-
-func readWords(read refrigerant.Read) string {
-	switch read {
-	case refrigerant.Memory:
-		return "from memory, verify"
-	case refrigerant.Secondary:
-		return "read in a code that restates the standard"
-	}
-	return "read in " + string(read)
 }

@@ -1,7 +1,6 @@
 package catalog
 
 import (
-
 	"changeout/calc"
 	"changeout/calc/property/refrigerant"
 	"changeout/calc/text"

@@ -112,7 +112,9 @@ func suctionDrier(r *calc.Run) {
 		r.Step(label, text.Say("{}, at most {}", show(value), show(most)), word, calc.Cite{Key: key})
 	}
 	free := !r.Has("maker")
-	if !free {
+	if free && T < freezing {
+		r.Warn("The 14 kPa (2 psi) is for air conditioning. So cold, get the filter maker's sheet.")
+	} else if !free {
 		limit("Filter maker's limit", drop, r.Float("maker"), kpa, "makers-manual", true)
 	}
 	limit("Drop, air conditioning", drop, drier.Drop, kpa, "practice-48", free)
@@ -121,7 +123,7 @@ func suctionDrier(r *calc.Run) {
 	}
 	limit("Loss added since new", loss-before, drier.RiseSpent, kelvins, "fen-driers", free)
 	if r.Has("first") {
-		limit("Rise in the first hour", drop-first, drier.FirstHour, kpa, "manual-31", true)
+		limit("Rise since the first reading", drop-first, drier.FirstHour, kpa, "manual-31", true)
 	}
 	concludeDrier(r, over)
 }

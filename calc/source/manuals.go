@@ -54,6 +54,16 @@ var manuals = []Source{
 		Read:    InPrint,
 	},
 	{
+		Key:     "gg2-areas",
+		Kind:    Manual,
+		Title:   "Installation manual of an air conditioner: IEC 60335-2-40 tables of charge and area",
+		Author:  "maker withheld",
+		Edition: "undated",
+		Locator: "page 236, R-32 with LFL 0.306",
+		Address: "withheld: the address carries the maker's name",
+		Read:    Secondary,
+	},
+	{
 		Key:     "hio",
 		Kind:    Manual,
 		Title:   "Machine manual that restates the polarisation index",
@@ -641,6 +651,16 @@ var manuals = []Source{
 		Edition: "undated",
 		Locator: "appendix on temperature correction",
 		Address: "withheld: maker's document",
+		Read:    InPrint,
+	},
+	{
+		Key:     "r32-cap-manual",
+		Kind:    Manual,
+		Title:   "Installation manual of an R-32 multi-split: required safety measures",
+		Author:  "maker withheld",
+		Edition: "2024",
+		Locator: "page 20: total charge below 79.8 kg",
+		Address: "withheld: the address carries the maker's name",
 		Read:    InPrint,
 	},
 	{

@@ -120,6 +120,8 @@ var (
 		{ID: "m3", Label: "m³", Factor: 1, System: SI, Decimals: 3},
 		{ID: "L", Label: "L", Factor: 1e-3, System: SI, Decimals: 1, Aliases: []string{"litre", "litres", "liter", "liters"}},
 		{ID: "ft3", Label: "ft³", Factor: cubicFoot, System: InchPound, Decimals: 2},
+		{ID: "mL", Label: "mL", Factor: 1e-6, System: SI, Decimals: 0},
+		{ID: "floz", Label: "fl oz", Factor: 231 * inch * inch * inch / 128, System: InchPound, Decimals: 1},
 	}}
 
 	// WaterCapacity is the volume of a cylinder, stamped in litres or as the mass of water that fills it (taken as 1 kg/L).

@@ -39,14 +39,15 @@ type Input struct {
 	When                                   string
 }
 
-// Unit is one unit of a field, with the default written in it.
-type Unit struct{ ID, Label, System, Default string }
+// Unit is one unit of a field, with the default and the bounds written in it.
+type Unit struct{ ID, Label, System, Default, Bounds string }
 
 // Option is one value of a choice.
 type Option struct{ ID, Label string }
 
-// Column is one column of a series; ID is the header word in the text.
-type Column struct{ ID, Label, Unit string }
+// Column is one column of a series; ID is the header word in the text of a
+// person who works in metric units, IP that of one who works in US units.
+type Column struct{ ID, Label, Unit, IP, IPUnit string }
 
 // Output is one result with the units it can be shown in.
 type Output struct {
@@ -58,13 +59,12 @@ type Output struct {
 type Caution struct{ Word, Level, ID, Hazard, Consequence, Avoid string }
 
 // NewForm turns a declaration into a form. heading is 2 on the worksheet's own
-// page and 3 inside another; base is the way to the site's root.
+// page and 3 inside another; base is the way to the site's root. Inside another
+// page the sources, and of the worked example the working and the chart, are
+// left to the own page: a procedure with eight worksheets must stay light.
 func NewForm(w *calc.Worksheet, heading int, base string) Form {
 	f := Form{ID: w.ID, Title: w.Title, Purpose: w.Purpose, Limits: w.Limits, Heading: heading, Base: base,
 		CasesURL: "about/checked.html#" + w.ID, Sources: sourceItems(w.ID+"-source-", w.Sources)}
-	if heading > 2 {
-		f.PageURL = "worksheets/" + w.ID + ".html"
-	}
 	for i := range w.Inputs {
 		f.Inputs = append(f.Inputs, newInput(w, &w.Inputs[i]))
 	}
@@ -77,6 +77,12 @@ func NewForm(w *calc.Worksheet, heading int, base string) Form {
 			Hazard: c.Hazard, Consequence: c.Consequence, Avoid: c.Avoid})
 	}
 	f.Example = newExample(w)
+	if heading > 2 {
+		f.PageURL, f.CasesURL, f.Sources = "worksheets/"+w.ID+".html", "", nil
+		if f.Example != nil {
+			f.Example.Steps, f.Example.Chart, f.Example.ChartTitle = nil, "", ""
+		}
+	}
 	return f
 }
 
@@ -89,7 +95,10 @@ func newInput(w *calc.Worksheet, in *calc.Input) Input {
 			break
 		}
 		v.Units = units(in.Quantity, in.Units, in.Default)
-		v.Bounds = Bounds(in)
+		for i := range v.Units {
+			v.Units[i].Bounds = boundsIn(in, in.Quantity.Unit(v.Units[i].ID)) + "."
+		}
+		v.Bounds = v.Units[0].Bounds
 		u := in.Quantity.Unit(v.Units[0].ID)
 		v.Default = v.Units[0].Default
 		v.Signed = u.FromSI(in.Low, unit.Env{Atmosphere: unit.StandardAtmosphere}) < 0 && u.Datum == unit.Fixed
@@ -101,13 +110,25 @@ func newInput(w *calc.Worksheet, in *calc.Input) Input {
 	case calc.Series:
 		v.Bounds = "At least " + strconv.Itoa(in.MinRows) + plural(" row", in.MinRows) + ", at most " + unit.Fixedf(float64(in.MaxRows), 0) + "."
 		for _, c := range in.Columns {
-			label := c.Quantity.Unit(c.Units[0]).Label
-			id := c.ID
-			if len(c.Units) > 1 {
-				id += "_" + c.Units[0]
-			}
-			v.Columns = append(v.Columns, Column{ID: id, Label: c.Label, Unit: label})
+			v.Columns = append(v.Columns, newColumn(&c))
 		}
+	}
+	return v
+}
+
+// newColumn names a column in the first unit offered and in the first US one.
+// A column with one unit needs none in its name.
+func newColumn(c *calc.Column) Column {
+	name := func(id string) (header, label string) {
+		if len(c.Units) == 1 {
+			return c.ID, c.Quantity.Unit(id).Label
+		}
+		return c.ID + "_" + id, c.Quantity.Unit(id).Label
+	}
+	v := Column{Label: c.Label}
+	v.ID, v.Unit = name(c.Units[0])
+	if ip := calc.DefaultUnit(c.Quantity, c.Units, unit.InchPound); ip.ID != c.Units[0] && ip.System == unit.InchPound {
+		v.IP, v.IPUnit = name(ip.ID)
 	}
 	return v
 }
@@ -160,20 +181,23 @@ func units(q *unit.Quantity, offered []string, standard string) []Unit {
 // Bounds says what range an input takes, in its metric and its inch-pound
 // default unit.
 func Bounds(in *calc.Input) string {
-	env := unit.Env{Atmosphere: unit.StandardAtmosphere}
-	text := func(u *unit.Unit) string {
-		low, high := u.Limit(in.Low, env), u.Limit(in.High, env)
-		if u.Datum == unit.Suction {
-			low, high = high, low
-		}
-		return strings.TrimSuffix(low+" to "+high+" "+u.Label, " ")
-	}
+	text := func(u *unit.Unit) string { return boundsIn(in, u) }
 	metric := calc.DefaultUnit(in.Quantity, in.Units, unit.SI)
 	imperial := calc.DefaultUnit(in.Quantity, in.Units, unit.InchPound)
 	if imperial == metric {
 		return text(metric) + "."
 	}
 	return text(metric) + ", or " + text(imperial) + "."
+}
+
+// boundsIn says the range of an input in a unit.
+func boundsIn(in *calc.Input, u *unit.Unit) string {
+	env := unit.Env{Atmosphere: unit.StandardAtmosphere}
+	low, high := u.Limit(in.Low, env), u.Limit(in.High, env)
+	if u.Datum == unit.Suction {
+		low, high = high, low
+	}
+	return strings.TrimSuffix(low+" to "+high+" "+u.Label, " ")
 }
 
 // Example is a worked example as the handbook prints it.

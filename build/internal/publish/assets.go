@@ -34,6 +34,7 @@ type shelf struct {
 	templates templates
 	source    []byte // digest of the templates' text
 	css, js   []byte
+	sheets    []byte // the script of pages that hold a worksheet
 	worker    []byte // bundled, without the list that stands before it
 	static    map[string][]byte
 	module    *module.Module
@@ -48,7 +49,7 @@ func (p *Publisher) loadShelf(ctx context.Context, in inputs, before *shelf, las
 	var list report.List
 	var wg sync.WaitGroup
 	if before != nil && in.sameSite(last) {
-		s.templates, s.source, s.css, s.js, s.worker, s.static = before.templates, before.source, before.css, before.js, before.worker, before.static
+		s.templates, s.source, s.css, s.js, s.sheets, s.worker, s.static = before.templates, before.source, before.css, before.js, before.sheets, before.worker, before.static
 	} else {
 		wg.Go(func() { list.Add(s.loadSite(p.o)...) })
 	}
@@ -79,6 +80,8 @@ func (p *Publisher) loadShelf(ctx context.Context, in inputs, before *shelf, las
 		Manifest: manifestFile,
 		Icon:     iconFile,
 		Touch:    iconName(180),
+
+		Worksheets: hashedName("worksheets.js", s.sheets),
 	}
 	return s, nil
 }
@@ -92,6 +95,7 @@ func (s *shelf) loadSite(o Options) []report.Problem {
 		to    *[]byte
 	}{
 		{"site/app.ts", &s.js},
+		{"site/worksheets.ts", &s.sheets},
 		{"site/app.css", &s.css},
 		{"site/worker/worker.ts", &s.worker},
 	} {
@@ -153,7 +157,9 @@ func (s *shelf) put(to sink) []report.Problem {
 	files := map[string][]byte{
 		s.assets.CSS:    s.css,
 		s.assets.Script: s.js,
-		s.assets.Module: s.module.Bytes,
+
+		s.assets.Worksheets: s.sheets,
+		s.assets.Module:     s.module.Bytes,
 	}
 	var problems []report.Problem
 	for name, b := range s.static {

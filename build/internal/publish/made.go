@@ -162,7 +162,7 @@ func (m *maker) front() {
 		}
 		stages = append(stages, stage)
 	}
-	shelves := []ListGroup{{Title: "Worksheets", Items: m.worksheetItems()}, {Title: "Tables", Items: m.tableShelf()}}
+	shelves := []ListGroup{{Title: "Worksheets", Items: m.worksheetShelf()}, {Title: "Tables", Items: m.tableShelf()}}
 	for _, g := range m.contentsGroups() {
 		g.Items = slices.DeleteFunc(g.Items, func(i ListItem) bool {
 			return i.Stage > 0 || i.URL == "index.html" || strings.HasPrefix(i.URL, "worksheets") || strings.HasPrefix(i.URL, "tables")
@@ -302,20 +302,71 @@ func (m *maker) tableItem(t TablePage) ListItem {
 	return ListItem{Title: t.Title, URL: tableID(t.ID) + ".html", Summary: t.Summary}
 }
 
-func (m *maker) worksheetItems() []ListItem {
-	var items []ListItem
-	for _, w := range m.p.o.Supply.WorksheetPages {
-		items = append(items, m.worksheetItem(w))
+// worksheetShelf is the worksheets for the front page: all of them while they
+// are few; when there are many, the way to their list. Each stands in its step
+// anyway.
+func (m *maker) worksheetShelf() []ListItem {
+	const few = 6
+	pages := m.p.o.Supply.WorksheetPages
+	if len(pages) <= few {
+		var items []ListItem
+		for _, w := range pages {
+			items = append(items, m.worksheetItem(w))
+		}
+		return items
 	}
-	return items
+	return []ListItem{{Title: "All worksheets", URL: "worksheets.html", Summary: fmt.Sprintf("%d, in the order of the job", len(pages))}}
+}
+
+// worksheetGroups are the worksheets by stage, in the order of the job. A
+// worksheet belongs to the first stage with a page that holds it; one that no
+// stage page holds serves at any stage.
+func (m *maker) worksheetGroups() []ListGroup {
+	byStage := map[int][]ListItem{}
+	for _, w := range m.p.o.Supply.WorksheetPages {
+		var at []int
+		for _, page := range m.usedIn[w.ID] {
+			if page.Stage > 0 && !slices.Contains(at, page.Stage) {
+				at = append(at, page.Stage)
+			}
+		}
+		slices.Sort(at)
+		item, stage := m.worksheetItem(w), 0
+		if len(at) > 0 {
+			stage = at[0]
+			item.Note = alsoIn(at[1:])
+		}
+		byStage[stage] = append(byStage[stage], item)
+	}
+	groups := []ListGroup{{Title: "At any stage", Items: byStage[0]}}
+	for _, s := range m.e.content.book.Stages {
+		groups = append(groups, ListGroup{Title: fmt.Sprintf("%d. %s", s.Number, s.Title), Items: byStage[s.Number]})
+	}
+	return slices.DeleteFunc(groups, func(g ListGroup) bool { return len(g.Items) == 0 })
+}
+
+// alsoIn names the later stages that a worksheet serves too.
+func alsoIn(stages []int) string {
+	switch len(stages) {
+	case 0:
+		return ""
+	case 1:
+		return fmt.Sprintf("also in stage %d", stages[0])
+	}
+	words := make([]string, len(stages))
+	for i, s := range stages {
+		words[i] = fmt.Sprint(s)
+	}
+	last := len(words) - 1
+	return "also in stages " + strings.Join(words[:last], ", ") + " and " + words[last]
 }
 
 // worksheets is the list of worksheets, then each on its own page.
 func (m *maker) worksheets() {
 	list := m.unit(worksheetsID, "list", "list", "Worksheets", "Work out a value, with the working and the sources shown.", nil, false)
-	groups := []ListGroup{{Items: m.worksheetItems()}}
+	groups := m.worksheetGroups()
 	list.data = func(f Frame, _ *markup.Result) (any, error) {
-		return ListData{Frame: f, Intro: f.Summary, Groups: groups}, nil
+		return ListData{Frame: f, Intro: f.Summary, Find: true, Groups: groups}, nil
 	}
 	m.depends(list, groups)
 	for _, w := range m.p.o.Supply.WorksheetPages {
@@ -323,6 +374,7 @@ func (m *maker) worksheets() {
 		used := m.usedIn[w.ID]
 		u.data = func(f Frame, _ *markup.Result) (any, error) {
 			form, err := w.Form(f.Base)
+			f.Sheets = true
 			return WorksheetData{Frame: f, Form: form, UsedIn: used}, err
 		}
 		m.depends(u, used)

@@ -126,7 +126,7 @@ func (p *Publisher) single(ctx context.Context, e *edition) ([]byte, []report.Pr
 	err = e.shelf.templates["single"].ExecuteTemplate(&b, "single", SingleData{
 		Frame:  f,
 		CSS:    template.CSS(e.shelf.css),
-		Script: template.JS(e.shelf.js),
+		Script: template.JS(string(e.shelf.js) + string(e.shelf.sheets)),
 		Module: trusted([]byte(pack(e.shelf.module.Bytes))),
 		Search: template.JS(e.singleSearch()),
 		Packed: packed,

@@ -19,6 +19,7 @@ type Frame struct {
 	Assets         Assets
 	Crumb          *Link // where the page belongs, or nil
 	Prev, Next     *Link // reading order, or nil
+	Sheets         bool  // the page holds a worksheet and needs its script
 }
 
 // Link is a title and an address from the site's root.
@@ -30,6 +31,7 @@ type Link struct {
 // Assets are addresses from the site's root.
 type Assets struct {
 	CSS, Script, Module, Search, Worker, Manifest, Icon string
+	Worksheets                                          string // the script that only pages with a worksheet load
 	Touch                                               string // PNG for home screens that take no SVG
 	Single                                              string
 }

@@ -82,7 +82,9 @@ const deepest = 0.98
 // finds none above the evaporating temperature, the surface is taken at that.
 func (c *Coil) Measured(T2, W2, evaporating float64) error {
 	h1, drop := moistair.Enthalpy(c.T, c.W), moistair.Enthalpy(c.T, c.W)-moistair.Enthalpy(T2, W2)
-	if !(drop > 0 && evaporating < T2) {
+	// No surface dries air below its own saturation; 0.5 g/kg is left to the probes.
+	driest := math.Min(c.W, moistair.Saturated(evaporating, c.P)) - 0.5e-3
+	if !(drop > 0 && evaporating < T2 && W2 > driest) {
 		return ErrReadings
 	}
 	c.Surface, _ = moistair.Apparatus(c.T, c.W, T2, W2, evaporating, c.P)
@@ -128,19 +130,31 @@ func (c *Coil) grip(flow float64) float64 {
 }
 
 // drive returns h on − h surface.
-func (c *Coil) drive(heat, evaporating float64) float64 {
-	return moistair.Enthalpy(c.T, c.W) - c.surface(evaporating+c.Resistance*heat)
+func (c *Coil) drive(surface float64) float64 {
+	return moistair.Enthalpy(c.T, c.W) - c.surface(surface)
 }
 
 // FlowFor returns the airflow at which the coil passes a heat at an evaporating
 // temperature; +Inf when no airflow below 20 does.
 func (c *Coil) FlowFor(heat, evaporating float64) float64 {
-	drive := c.drive(heat, evaporating)
+	return c.FlowAt(heat, evaporating+c.Resistance*heat)
+}
+
+// FlowAt is FlowFor with the temperature of the surface.
+func (c *Coil) FlowAt(heat, surface float64) float64 {
+	drive := c.drive(surface)
 	const most = 20
 	if !(drive > 0) || c.grip(most)*drive < heat {
 		return math.Inf(1)
 	}
 	return moistair.Bisect(0, most, func(f float64) bool { return c.grip(f)*drive >= heat })
+}
+
+// HeatAt returns the heat that the compressor takes when the surface has a
+// temperature; that at its coldest where the surface does not get there.
+func (c *Coil) HeatAt(surface float64, k *Compressor) float64 {
+	low, _ := k.Range()
+	return c.Heat * k.Share(moistair.Bisect(low, surface, func(T float64) bool { return T+c.Resistance*c.Heat*k.Share(T) >= surface }))
 }
 
 // Hold returns the evaporating temperature at which the coil passes a heat at
@@ -158,7 +172,7 @@ func (c *Coil) Settle(flow float64, k *Compressor) (evaporating, heat float64, o
 	grip := c.grip(flow)
 	T := moistair.Bisect(low, math.Min(high, c.T), func(T float64) bool {
 		q := c.Heat * k.Share(T)
-		return grip*c.drive(q, T) <= q
+		return grip*c.drive(T+c.Resistance*q) <= q
 	})
 	return T, c.Heat * k.Share(T), T > low+1e-6
 }
