@@ -123,6 +123,10 @@ func (o *options) prepare(ctx context.Context) error {
 		}
 		o.Root = root
 	}
+	o.Progress = os.Stderr
+	if o.module != "" {
+		return nil // no page is made
+	}
 	o.given = o.Date
 	date, err := publish.BuildDate(ctx, o.Root, o.Date)
 	if err != nil {
@@ -134,7 +138,6 @@ func (o *options) prepare(ctx context.Context) error {
 		return err
 	}
 	o.Supply = supply
-	o.Progress = os.Stderr
 	return nil
 }
 

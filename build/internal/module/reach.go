@@ -17,7 +17,7 @@ const (
 
 // reachable marks the functions that may run, by their place in the code
 // section. imported is the number of functions before them.
-func reachable(bodies [][]byte, imported int, exported []int, memory []byte, tables [2]int) ([]bool, error) {
+func reachable(bodies [][]byte, imported int, exported []int, memory []byte, tables functionTables) ([]bool, error) {
 	live := make([]bool, len(bodies))
 	var queue []int
 	mark := func(i int) {
@@ -38,7 +38,7 @@ func reachable(bodies [][]byte, imported int, exported []int, memory []byte, tab
 		mark(e - imported)
 	}
 	for at := 0; at+4 <= len(memory); at += 4 {
-		if at >= tables[0] && at < tables[1] {
+		if at >= tables.start && at < tables.end {
 			continue
 		}
 		if v := binary.LittleEndian.Uint32(memory[at:]); v != 0 {

@@ -7,7 +7,7 @@ import (
 )
 
 // slimEdition is part of the cache key: change it with what slim does.
-const slimEdition = "4"
+const slimEdition = "5"
 
 // slim takes out of a linked module what only a stack trace needs: the names
 // of functions and of source files, and the tables that lead from an
@@ -28,11 +28,15 @@ func slim(wasm []byte) ([]byte, error) {
 	if err != nil {
 		return wasm, err
 	}
-	tables, err := blank(memory)
+	tables, err := locate(memory)
 	if err != nil {
 		return wasm, err
 	}
-	if sections, _, err = stub(sections, memory, tables); err != nil {
+	sections, stubbed, err := stub(sections, memory, tables)
+	if err != nil {
+		return wasm, err
+	}
+	if err := blank(memory, tables, stubbed.live); err != nil {
 		return wasm, err
 	}
 	for i, s := range sections {
@@ -75,36 +79,75 @@ const (
 	argumentLiveInfo = 6
 )
 
-// blank zeroes the parts of the function tables that only stack traces read,
-// and returns where the tables lie.
-func blank(memory []byte) (tables [2]int, err error) {
+// functionTables is where the function tables lie in memory.
+type functionTables struct {
+	start, end                          int
+	names, units, files, pctab, functab int
+	functions                           int
+}
+
+// locate finds the function tables and checks that they are laid out as known.
+func locate(memory []byte) (functionTables, error) {
+	var t functionTables
 	at := findHeader(memory)
 	if at < 0 {
-		return tables, errLayout
+		return t, errLayout
 	}
 	word := func(i int) int { return at + int(binary.LittleEndian.Uint64(memory[at+i*8:])) }
-	functions := int(binary.LittleEndian.Uint64(memory[at+8:]))
-	names, units, files, pctab, functab := word(4), word(5), word(6), word(7), word(8)
-	if !(at < names && names <= units && units <= files && files <= pctab && pctab <= functab && functab+8*functions+4 <= len(memory)) {
-		return tables, errLayout
+	t = functionTables{start: at, names: word(4), units: word(5), files: word(6), pctab: word(7), functab: word(8),
+		functions: int(binary.LittleEndian.Uint64(memory[at+8:]))}
+	ordered := at < t.names && t.names <= t.units && t.units <= t.files && t.files <= t.pctab && t.pctab < t.functab
+	if !ordered || t.functions < 1 || t.functions > 1<<20 || t.functab+8*t.functions+4 > len(memory) {
+		return t, errLayout
 	}
-	end := functab
-	used := make([]bool, functab-pctab)
-	used[0] = true
-	for i := range functions {
-		f := functab + int(binary.LittleEndian.Uint32(memory[functab+8*i+4:]))
+	for i := range t.functions {
+		f := t.function(memory, i)
 		if f+funcSize > len(memory) {
-			return tables, errLayout
+			return t, errLayout
 		}
+		t.end = max(t.end, f+funcSize+4*(count(memory, f)+int(memory[f+funcSize-1])))
+	}
+	if t.end > len(memory) {
+		return t, errLayout
+	}
+	return t, nil
+}
+
+// function returns the address of the i-th runtime._func.
+func (t *functionTables) function(memory []byte, i int) int {
+	return t.functab + int(binary.LittleEndian.Uint32(memory[t.functab+8*i+4:]))
+}
+
+// code returns the place of the i-th function in the code section.
+func (t *functionTables) code(memory []byte, i int) int {
+	return int(binary.LittleEndian.Uint32(memory[t.functab+8*i:]) >> addressShift)
+}
+
+// count returns the number of pcdata tables of the function at f.
+func count(memory []byte, f int) int { return int(binary.LittleEndian.Uint32(memory[f+4*7:])) }
+
+// blank zeroes the parts of the function tables that only stack traces read,
+// and all that describes functions that can no longer run.
+func blank(memory []byte, t functionTables, live []bool) error {
+	used := make([]bool, t.functab-t.pctab)
+	used[0] = true
+	before := -1
+	for i := range t.functions {
+		f := t.function(memory, i)
+		values, pointers := count(memory, f), int(memory[f+funcSize-1])
+		if k := t.code(memory, i); k < len(live) && !live[k] && before >= 0 {
+			clear(memory[f : f+funcSize+4*(values+pointers)])
+			copy(memory[t.functab+8*i+4:t.functab+8*i+8], memory[t.functab+8*before+4:])
+			continue
+		}
+		before = i
 		field := func(n int) []byte { return memory[f+4*n : f+4*n+4] }
-		name := names + int(binary.LittleEndian.Uint32(field(1)))
-		values, pointers := int(binary.LittleEndian.Uint32(field(7))), int(memory[f+funcSize-1])
-		end = max(end, f+funcSize+4*(values+pointers))
-		if name > units || f+funcSize+4*(values+pointers) > len(memory) {
-			return tables, errLayout
+		name := t.names + int(binary.LittleEndian.Uint32(field(1)))
+		if name > t.units {
+			return errLayout
 		}
 		clear(field(1))
-		if bytes.HasPrefix(memory[name:units], []byte(systemPrefix)) {
+		if bytes.HasPrefix(memory[name:t.units], []byte(systemPrefix)) {
 			field(1)[0] = 1
 		}
 		clear(field(5))  // pcfile
@@ -120,8 +163,8 @@ func blank(memory []byte) (tables [2]int, err error) {
 			}
 		}
 		for _, n := range keep {
-			if err := markTable(memory[pctab:functab], used, int(binary.LittleEndian.Uint32(field(n)))); err != nil {
-				return tables, err
+			if err := markTable(memory[t.pctab:t.functab], used, int(binary.LittleEndian.Uint32(field(n)))); err != nil {
+				return err
 			}
 		}
 		for k := range pointers {
@@ -130,14 +173,53 @@ func blank(memory []byte) (tables [2]int, err error) {
 			}
 		}
 	}
-	clear(memory[names:pctab])
-	copy(memory[names+1:], systemPrefix+"\x00")
+	clear(memory[t.names:t.pctab])
+	copy(memory[t.names+1:], systemPrefix+"\x00")
 	for i, u := range used {
 		if !u {
-			memory[pctab+i] = 0
+			memory[t.pctab+i] = 0
 		}
 	}
-	return [2]int{at, end}, nil
+	coarsen(memory, t)
+	return nil
+}
+
+// The table that leads from an address to its function has a bucket for every
+// 4096 bytes of address space (runtime.findfuncbucket); here each function has
+// 16. The runtime walks forward from what a bucket says, so a bucket may say a
+// function some places before: then long runs of buckets are equal and cost
+// nothing to download.
+const (
+	bucketSize   = 20
+	bucketsEach  = 1 << addressShift / 4096
+	coarseness   = 32  // functions walked at most, when a stack grows
+	bucketsField = 152 // of runtime.moduledata, after the header pointer and six slices
+)
+
+// coarsen rounds the buckets down. A module whose table is not where it is
+// expected keeps it.
+func coarsen(memory []byte, t functionTables) {
+	for at := 0; at+bucketsField+8 <= len(memory); at += 8 {
+		if binary.LittleEndian.Uint64(memory[at:]) != uint64(t.start) || binary.LittleEndian.Uint64(memory[at+8:]) != uint64(t.names) {
+			continue
+		}
+		table := int(binary.LittleEndian.Uint64(memory[at+bucketsField:]))
+		n := (t.functions - 1) * bucketsEach
+		if table < 0 || table+n*bucketSize > len(memory) {
+			return
+		}
+		for i := range n {
+			b := memory[table+i*bucketSize:]
+			if v := binary.LittleEndian.Uint32(b); v > uint32(i/bucketsEach) {
+				return // not what it should be
+			}
+		}
+		for i := range n {
+			b := memory[table+i*bucketSize:]
+			binary.LittleEndian.PutUint32(b, binary.LittleEndian.Uint32(b)/coarseness*coarseness)
+		}
+		return
+	}
 }
 
 // findHeader returns the address of the function tables, or -1.

@@ -146,20 +146,20 @@ func TestListedFunctionsExist(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	tables, err := blank(memory)
+	tables, err := locate(memory)
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, emptied, err := stub(sections, memory, tables)
+	_, done, err := stub(sections, memory, tables)
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, d := range slices.Concat(describers, collectors) {
-		if !slices.ContainsFunc(emptied, func(name string) bool { return listed([]string{d}, name) }) {
+		if !slices.ContainsFunc(done.listed, func(name string) bool { return listed([]string{d}, name) }) {
 			t.Errorf("no function is called %q", d)
 		}
 	}
-	for _, name := range emptied {
+	for _, name := range done.listed {
 		if !strings.HasPrefix(name, "runtime.") {
 			t.Errorf("%s is emptied and is not of the runtime", name)
 		}

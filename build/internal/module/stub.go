@@ -63,11 +63,16 @@ func listed(list []string, name string) bool {
 // trap is a function body without locals that stops at once.
 var trap = []byte{0, 0x00, endOp}
 
+// stubs is what stub did: the names it emptied because they are listed, and
+// which functions can still run, by their place in the code section.
+type stubs struct {
+	listed []string
+	live   []bool
+}
+
 // stub empties the functions that are listed as unused, then those that only
-// they called, and drops the name section that it found them by. tables is
-// where the function tables lie in memory. It returns the names it emptied
-// because they are listed.
-func stub(sections []section, memory []byte, tables [2]int) ([]section, []string, error) {
+// they called, and drops the name section that it found them by.
+func stub(sections []section, memory []byte, tables functionTables) ([]section, stubs, error) {
 	var names map[int]string
 	var exported []int
 	imported, code := 0, -1
@@ -90,11 +95,11 @@ func stub(sections []section, memory []byte, tables [2]int) ([]section, []string
 		kept = append(kept, s)
 	}
 	if names == nil || code < 0 || exported == nil {
-		return sections, nil, errWasm
+		return sections, stubs{}, errWasm
 	}
 	bodies, err := functionBodies(kept[code].body)
 	if err != nil {
-		return sections, nil, err
+		return sections, stubs{}, err
 	}
 	var emptied []string
 	for i := range bodies {
@@ -105,7 +110,7 @@ func stub(sections []section, memory []byte, tables [2]int) ([]section, []string
 	}
 	live, err := reachable(bodies, imported, exported, memory, tables)
 	if err != nil {
-		return sections, nil, err
+		return sections, stubs{}, err
 	}
 	out := binary.AppendUvarint(nil, uint64(len(bodies)))
 	for i, b := range bodies {
@@ -116,7 +121,7 @@ func stub(sections []section, memory []byte, tables [2]int) ([]section, []string
 		out = append(out, b...)
 	}
 	kept[code].body = out
-	return kept, emptied, nil
+	return kept, stubs{emptied, live}, nil
 }
 
 // functionBodies splits a code section. The bodies share its memory.
