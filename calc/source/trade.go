@@ -1495,6 +1495,16 @@ var trade = []Source{
 		Read:    InPrint,
 	},
 	{
+		Key:     "trade-140849",
+		Kind:    Article,
+		Title:   "Trade article: do not add refrigerant before you know the fault, with a set of readings",
+		Author:  "trade magazine",
+		Edition: "undated",
+		Locator: "readings of an R-22 split with restricted airflow",
+		Address: "achrnews.com/articles/140849",
+		Read:    InPrint,
+	},
+	{
 		Key:     "trade-140933",
 		Kind:    Article,
 		Title:   "Trade article with field cases of repeated compressor failure",
@@ -1552,6 +1562,16 @@ var trade = []Source{
 		Edition: "2008",
 		Locator: "mild and severe burnout, contaminants",
 		Address: "csganpureaire.blogspot.com/2008/10",
+		Read:    InPrint,
+	},
+	{
+		Key:     "trade-burnt-by-coil",
+		Kind:    Article,
+		Title:   "Contractor's notes on two calls: a fan that ran backwards, and a compressor burnt under a plugged coil",
+		Author:  "contractor; name withheld",
+		Edition: "2019",
+		Locator: "both calls",
+		Address: "withheld: the address carries a company name",
 		Read:    InPrint,
 	},
 	{
