@@ -45,6 +45,9 @@ reference:
 	.venv/bin/python testdata/reference/viscosity.py --check
 	.venv/bin/python testdata/reference/grid.py --check
 	.venv/bin/python testdata/reference/worksheets.py --check
+	.venv/bin/python testdata/reference/psychrometrics.py --check
+	.venv/bin/python testdata/reference/recovery.py --check
+	.venv/bin/python testdata/reference/oil.py --check
 
 # Fit the saturation curves anew and compare them with the committed ones; a
 # test does the same. To write them: go generate ./calc/property/curve

@@ -6,11 +6,9 @@ import (
 )
 
 var (
-	airUnits    = []string{"m3/h", "L/s", "m3/s", "cfm"}
-	powerUnits  = []string{"kW", "ton", "Btu/h"}
-	degrees     = []string{"K", "F"}
-	whenRunning = calc.When{Input: "unit", Is: []string{"running"}}
-	whenStopped = calc.When{Input: "unit", Is: []string{"stopped"}}
+	airUnits   = []string{"m3/h", "L/s", "m3/s", "cfm"}
+	powerUnits = []string{"kW", "ton", "Btu/h"}
+	degrees    = []string{"K", "F"}
 )
 
 // Airflow judges the air of an indoor coil and says what less of it does to
@@ -26,32 +24,36 @@ var Airflow = &calc.Worksheet{
 			Help: "With the fan alone, nameplate values stand in for the readings."},
 		{ID: "flow-by", Label: "Airflow from", Kind: calc.Choice, Default: "flow", Options: []calc.Option{
 			{ID: "flow", Label: "Hood, traverse or fan table"}, {ID: "face", Label: "Face velocity and area"}, {ID: "rise", Label: "Heater and temperature rise"}}},
-		{ID: "flow", Label: "Airflow", When: flowBy("flow"), Kind: calc.Quantity, Quantity: unit.VolumeFlow, Units: airUnits, Low: 0.01, High: 30,
+		{ID: "flow", Label: "Airflow", When: []calc.When{{Input: "flow-by", Is: []string{"flow"}}}, Kind: calc.Quantity, Quantity: unit.VolumeFlow, Units: airUnits, Low: 0.01, High: 30,
 			BoundReason: "from the smallest indoor unit to a large air handler", Help: "From the fan table: at the measured static pressure and fan speed."},
-		{ID: "velocity", Label: "Mean face velocity", When: flowBy("face"), Kind: calc.Quantity, Quantity: unit.Velocity, Units: []string{"m/s", "ft/min"}, Low: 0.1, High: 10,
+		{ID: "velocity", Label: "Mean face velocity", When: []calc.When{{Input: "flow-by", Is: []string{"face"}}}, Kind: calc.Quantity, Quantity: unit.Velocity, Units: []string{"m/s", "ft/min"}, Low: 0.1, High: 10,
 			BoundReason: "coils and filters work between these", Help: "Mean of a grid of at least 16 points."},
-		{ID: "area", Label: "Face area", When: flowBy("face"), Kind: calc.Quantity, Quantity: unit.Area, Units: []string{"m2", "ft2"}, Low: 0.01, High: 20,
+		{ID: "area", Label: "Face area", When: []calc.When{{Input: "flow-by", Is: []string{"face"}}}, Kind: calc.Quantity, Quantity: unit.Area, Units: []string{"m2", "ft2"}, Low: 0.01, High: 20,
 			BoundReason: "faces of indoor units", Help: "The open face that the velocity was read over."},
-		{ID: "heater", Label: "Heater power", When: flowBy("rise"), Kind: calc.Quantity, Quantity: unit.Power, Units: []string{"kW", "W", "Btu/h"}, Low: 100, High: 500e3,
+		{ID: "heater", Label: "Heater power", When: []calc.When{{Input: "flow-by", Is: []string{"rise"}}}, Kind: calc.Quantity, Quantity: unit.Power, Units: []string{"kW", "W", "Btu/h"}, Low: 100, High: 500e3,
 			BoundReason: "electric heaters of indoor units", Help: "Measured, cooling off. With the fan's power if the fan is between the probes."},
-		{ID: "rise", Label: "Temperature rise by the heater", When: flowBy("rise"), Kind: calc.Quantity, Quantity: unit.TemperatureDifference, Units: degrees, Low: 2, High: 60,
+		{ID: "rise", Label: "Temperature rise by the heater", When: []calc.When{{Input: "flow-by", Is: []string{"rise"}}}, Kind: calc.Quantity, Quantity: unit.TemperatureDifference, Units: degrees, Low: 2, High: 60,
 			BoundReason: "less cannot be read well", Help: "Out of sight of the heater."},
 		{ID: "rated-flow", Label: "Rated airflow", Kind: calc.Quantity, Quantity: unit.VolumeFlow, Units: airUnits, Low: 0.01, High: 30,
 			BoundReason: "from the smallest indoor unit to a large air handler", Help: "From the data of the unit, at its fan setting."},
 		{ID: "humidity-by", Label: "Humidity read as", Kind: calc.Choice, Default: "relative", Options: []calc.Option{{ID: "relative", Label: "Relative humidity", Aliases: []string{"RH"}}, {ID: "wet-bulb", Label: "Wet bulb", Aliases: []string{"WB"}}}},
-		airState("air-on", "Air on", "Into the coil. With the fan only: the air of the nameplate capacity, often 27 °C with 19 °C wet bulb."),
-		humidity("on-relative", "Air on, relative humidity"),
-		wetBulb("on-wet", "Air on, wet bulb"),
-		airState("air-off", "Air off", "Out of the coil, mixed, before any heater.", whenRunning),
-		humidity("off-relative", "Air off, relative humidity", whenRunning),
-		wetBulb("off-wet", "Air off, wet bulb", whenRunning),
-		{ID: "suction-pressure", Label: "Suction pressure", When: []calc.When{whenRunning}, Kind: calc.Quantity, Quantity: unit.Pressure, Units: pressureUnits, Low: 1e4, High: 5e6,
+		{ID: "air-on", Label: "Air on", Kind: calc.Quantity, Quantity: unit.Temperature, Units: celsius, Low: 268.15, High: 323.15,
+			BoundReason: "indoor coils cool air between these", Help: "Into the coil. With the fan only: the air of the nameplate capacity, often 27 °C with 19 °C wet bulb."},
+		{ID: "on-relative", Label: "Air on, relative humidity", When: []calc.When{{Input: "humidity-by", Is: []string{"relative"}}}, Kind: calc.Quantity, Quantity: unit.Fraction, Units: percent, Low: 0.01, High: 1, BoundReason: "a share of saturation"},
+		{ID: "on-wet", Label: "Air on, wet bulb", When: []calc.When{{Input: "humidity-by", Is: []string{"wet-bulb"}}}, Kind: calc.Quantity, Quantity: unit.Temperature, Units: celsius, Low: 258.15, High: 323.15,
+			BoundReason: "not above the dry bulb", Help: "Wet wick in moving air."},
+		{ID: "air-off", Label: "Air off", When: []calc.When{{Input: "unit", Is: []string{"running"}}}, Kind: calc.Quantity, Quantity: unit.Temperature, Units: celsius, Low: 268.15, High: 323.15,
+			BoundReason: "indoor coils cool air between these", Help: "Out of the coil, mixed, before any heater."},
+		{ID: "off-relative", Label: "Air off, relative humidity", When: []calc.When{{Input: "unit", Is: []string{"running"}}, {Input: "humidity-by", Is: []string{"relative"}}}, Kind: calc.Quantity, Quantity: unit.Fraction, Units: percent, Low: 0.01, High: 1, BoundReason: "a share of saturation"},
+		{ID: "off-wet", Label: "Air off, wet bulb", When: []calc.When{{Input: "unit", Is: []string{"running"}}, {Input: "humidity-by", Is: []string{"wet-bulb"}}}, Kind: calc.Quantity, Quantity: unit.Temperature, Units: celsius, Low: 258.15, High: 323.15,
+			BoundReason: "not above the dry bulb", Help: "Wet wick in moving air."},
+		{ID: "suction-pressure", Label: "Suction pressure", When: []calc.When{{Input: "unit", Is: []string{"running"}}}, Kind: calc.Quantity, Quantity: unit.Pressure, Units: pressureUnits, Low: 1e4, High: 5e6,
 			BoundReason: "compressors of this trade run between these", Help: "Read together with the air."},
-		{ID: "suction-temperature", Label: "Suction pipe temperature", When: []calc.When{whenRunning}, Optional: true, Kind: calc.Quantity, Quantity: unit.Temperature, Units: celsius, Low: 213.15, High: 353.15,
+		{ID: "suction-temperature", Label: "Suction pipe temperature", When: []calc.When{{Input: "unit", Is: []string{"running"}}}, Optional: true, Kind: calc.Quantity, Quantity: unit.Temperature, Units: celsius, Low: 213.15, High: 353.15,
 			BoundReason: "the pipe of a running unit stays between these", Help: "Where the pressure is read. For the superheat."},
-		{ID: "rated-capacity", Label: "Rated cooling capacity", When: []calc.When{whenStopped}, Kind: calc.Quantity, Quantity: unit.Power, Units: powerUnits, Low: 500, High: 1e6,
+		{ID: "rated-capacity", Label: "Rated cooling capacity", When: []calc.When{{Input: "unit", Is: []string{"stopped"}}}, Kind: calc.Quantity, Quantity: unit.Power, Units: powerUnits, Low: 500, High: 1e6,
 			BoundReason: "from the smallest indoor unit to a large air handler"},
-		{ID: "rated-evaporating", Label: "Evaporating temperature at rated airflow", When: []calc.When{whenStopped}, Kind: calc.Quantity, Quantity: unit.Temperature, Units: celsius, Default: "7 C", Low: 263.15, High: 293.15,
+		{ID: "rated-evaporating", Label: "Evaporating temperature at rated airflow", When: []calc.When{{Input: "unit", Is: []string{"stopped"}}}, Kind: calc.Quantity, Quantity: unit.Temperature, Units: celsius, Default: "7 C", Low: 263.15, High: 293.15,
 			BoundReason: "comfort cooling is designed between these", Help: "From the maker; 7 °C is usual."},
 		{ID: "if-flow", Label: "What if the airflow is", Kind: calc.Quantity, Quantity: unit.Fraction, Units: percent, Default: "50 %", Low: 0.2, High: 1.5,
 			BoundReason: "the model is not for less", Help: "Share of the rated airflow."},
@@ -85,7 +87,7 @@ var Airflow = &calc.Worksheet{
 	Example: []calc.Field{
 		{Input: "refrigerant", Text: "R-410A"}, {Input: "unit", Text: "running"}, {Input: "flow-by", Text: "flow"}, {Input: "flow", Text: "1180 m3/h"}, {Input: "rated-flow", Text: "1900 m3/h"},
 		{Input: "humidity-by", Text: "relative"}, {Input: "air-on", Text: "26 C"}, {Input: "on-relative", Text: "52 %"}, {Input: "air-off", Text: "11 C"}, {Input: "off-relative", Text: "92 %"},
-		{Input: "suction-pressure", Text: "7.4 barg"}, {Input: "suction-temperature", Text: "6 C"}, {Input: "if-flow", Text: "50 %"},
+		{Input: "suction-pressure", Text: "7.6 barg"}, {Input: "suction-temperature", Text: "6 C"}, {Input: "if-flow", Text: "50 %"},
 	},
 }
 
@@ -108,21 +110,4 @@ var airflowOutputs = []calc.Output{
 	{ID: "if-speed-capacity", Label: "What if, same speed: capacity, of that at rated airflow", Quantity: unit.Fraction, Units: percent, Significant: 3},
 	{ID: "if-held", Label: "What if, capacity held: evaporating temperature", Quantity: unit.Temperature, Units: celsius},
 	{ID: "if-held-pressure", Label: "What if, capacity held: suction pressure", Quantity: unit.Pressure, Units: pressureUnits},
-}
-
-func flowBy(way string) []calc.When { return []calc.When{{Input: "flow-by", Is: []string{way}}} }
-
-func airState(id, label, help string, when ...calc.When) calc.Input {
-	return calc.Input{ID: id, Label: label, Help: help, When: when, Kind: calc.Quantity, Quantity: unit.Temperature, Units: celsius, Low: 268.15, High: 323.15,
-		BoundReason: "indoor coils cool air between these"}
-}
-
-func humidity(id, label string, when ...calc.When) calc.Input {
-	return calc.Input{ID: id, Label: label, When: append(when, calc.When{Input: "humidity-by", Is: []string{"relative"}}), Kind: calc.Quantity, Quantity: unit.Fraction, Units: percent, Low: 0.01, High: 1,
-		BoundReason: "a share of saturation"}
-}
-
-func wetBulb(id, label string, when ...calc.When) calc.Input {
-	return calc.Input{ID: id, Label: label, When: append(when, calc.When{Input: "humidity-by", Is: []string{"wet-bulb"}}), Kind: calc.Quantity, Quantity: unit.Temperature, Units: celsius, Low: 258.15, High: 323.15,
-		BoundReason: "not above the dry bulb", Help: "Wet wick, 4 m/s of air over it."}
 }

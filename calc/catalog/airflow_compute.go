@@ -13,7 +13,11 @@ import (
 	"changeout/calc/unit"
 )
 
-var psychrometrics = calc.Cite{Key: "ashrae-fundamentals", Locator: "Psychrometrics"}
+// Sources of most lines of working.
+const (
+	psychrometrics = "ashrae-fundamentals"
+	coilModel      = "wetter-coil"
+)
 
 // breath is one coil while it is judged.
 type breath struct {
@@ -43,7 +47,11 @@ func airflow(r *calc.Run) {
 		return
 	}
 	stepAtmosphere(r)
-	b.step("Humidity ratio, air on", "W = 0.621945 pw/(p − pw)", r.Text(unit.HumidityRatio, c.W, "g/kg", "gr/lb"), psychrometrics)
+	formula := "W = 0.621945 pw/(p − pw)"
+	if r.Choice("humidity-by") == "wet-bulb" {
+		formula = "W = ((2501 − 2.326 w) W sat − 1.006 (t − w))/(2501 + 1.86 t − 4.186 w)"
+	}
+	b.step("Humidity ratio, air on", formula, r.Text(unit.HumidityRatio, c.W, "g/kg", "gr/lb"), psychrometrics)
 	flow := b.flow()
 	b.share = flow / r.Float("rated-flow")
 	c.Mass, c.Flow = r.Float("rated-flow")/moistair.Volume(c.T, c.W, c.P), b.share
@@ -62,8 +70,8 @@ func airflow(r *calc.Run) {
 	b.judge(ok)
 }
 
-func (b *breath) step(label, formula, value string, cite calc.Cite) {
-	b.r.Step(label, formula, value, cite)
+func (b *breath) step(label, formula, value, key string) {
+	b.r.Step(label, formula, value, calc.Cite{Key: key})
 }
 
 // set gives an output its value and records the line of working.
@@ -71,7 +79,7 @@ func (b *breath) set(id string, v float64, formula, key string) {
 	b.r.Set(id, v)
 	for i := range airflowOutputs {
 		if o := &airflowOutputs[i]; o.ID == id {
-			b.step(o.Label, formula, b.r.OutputText(id), calc.Cite{Key: key})
+			b.step(o.Label, formula, b.r.OutputText(id), key)
 		}
 	}
 }
@@ -100,7 +108,7 @@ func (b *breath) humidity(side string, T float64) (float64, bool) {
 	}
 	W := moistair.WetBulb(T, w, p)
 	if !(W > 0) {
-		r.Refuse(id, calc.TooLow, text.Say("Wet bulb: {} is lower than even dry air of {} would make it; wet the wick and read again.", r.Given(id), b.celsius(T)))
+		r.Refuse(id, calc.TooLow, text.Say("Wet bulb: {} is lower than dry air of {} would make it; compare both thermometers.", r.Given(id), b.celsius(T)))
 		return 0, false
 	}
 	return W, true
@@ -127,7 +135,7 @@ func (b *breath) flow() float64 {
 func (b *breath) each(capacity float64) {
 	v := b.share * b.r.Float("rated-flow") / capacity * 1e6 // L/s for each kW
 	b.step("Air for each capacity; 47 to 60.5 L/s for each kW is the usual target", "airflow ÷ capacity",
-		text.Say("{} L/s for each kW, {} cfm for each ton", unit.Fixedf(v, 0), unit.Fixedf(v*7.4517, 0)), calc.Cite{Key: "practice-21"})
+		text.Say("{} L/s for each kW, {} cfm for each ton", unit.Fixedf(v, 0), unit.Fixedf(v*7.4517, 0)), "practice-21")
 }
 
 // measured takes the heat from the air and fits the coil to the readings. ok
@@ -158,9 +166,9 @@ func (b *breath) readings(T2, W2, p float64, s span) bool {
 	}
 	m := c.Mass * b.share
 	q := airside.Taken(m, c.T, c.W, T2, W2)
-	b.set("sensible", q.Sensible, text.Say("m (1006 + 1860 W off) (T on − T off), m = V/v = {} kg/s", unit.Significant(m, 3)), "ashrae-fundamentals")
-	b.set("capacity", q.Total, "m ((h on − h off) − (W on − W off) h water), h = 1006 t + W (2 501 000 + 1860 t)", "ashrae-fundamentals")
-	b.set("latent", q.Latent, "total − sensible", "ashrae-fundamentals")
+	b.set("sensible", q.Sensible, text.Say("m (1006 + 1860 W off) (T on − T off), m = V/v = {} kg/s", unit.Significant(m, 3)), psychrometrics)
+	b.set("capacity", q.Total, "m ((h on − h off) − (W on − W off) h water), h = 1006 t + W (2 501 000 + 1860 t)", psychrometrics)
+	b.set("latent", q.Latent, "total − sensible", psychrometrics)
 	b.each(q.Total)
 	b.evaporating, b.now = s.middle(), s.middle()
 	b.set("evaporating", b.evaporating, text.Say("(T bubble + T dew) ÷ 2 at {}, bubble {}, dew {}", r.Given("suction-pressure"), b.celsius(s.bubble), b.celsius(s.dew)), "practice-79")
@@ -178,10 +186,11 @@ func (b *breath) readings(T2, W2, p float64, s span) bool {
 		b.compressor = nil
 		return false
 	}
-	b.set("surface", c.Surface, "where the line from air on through air off meets saturation, or the evaporating temperature", "ashrae-fundamentals")
-	// The test of package airside says how the model fares from here.
-	if c.Surface-b.evaporating > 7 {
-		r.Warn("The coil surface is far above the refrigerant. Part of the coil is starved or oily, or the pressure is lost on the way to the gauge; the curves then fall too gently.")
+	b.set("surface", c.Surface, "where the line from air on through air off meets saturation, or the evaporating temperature", psychrometrics)
+	// Up to here the model stays at published curves or below; see the test of package airside.
+	if gap := c.Surface - b.evaporating; gap > 7 {
+		r.Warn(text.Say("The coil surface is {} above the refrigerant, more than usual. Part of the coil is starved or oily, or pressure is lost on the way to the gauge; the curves then fall too gently.",
+			r.Text(unit.TemperatureDifference, gap, degrees...)))
 	}
 	b.set("bypass", (T2-c.Surface)/(c.T-c.Surface), "(T off − T surface)/(T on − T surface)", "practice-89")
 	return true
@@ -204,7 +213,7 @@ func (b *breath) rated() bool {
 		b.compressor = nil
 		return false
 	}
-	b.step("Coil surface at rated airflow, mean", "h surface = h on − Q/(m (1 − b)), bypass factor b = 0.2 assumed", b.celsius(c.Surface), calc.Cite{Key: "practice-89"})
+	b.step("Coil surface at rated airflow, mean", "h surface = h on − Q/(m (1 − b)), bypass factor b = 0.2 assumed", b.celsius(c.Surface), "practice-89")
 	return true
 }
 
@@ -226,32 +235,31 @@ func (b *breath) curves() {
 	if k == nil {
 		return
 	}
-	model := calc.Cite{Key: "wetter-coil", Locator: "air-side heat transfer as V^0.8"}
-	b.step("Coil as found", "Q = m (1 − b)(h on − h surface) = (T surface − T evaporating)/R, b = e^−NTU",
-		text.Say("NTU {}, R {} K/kW", unit.Significant(c.NTU, 3), unit.Significant(1000*c.Resistance, 3)), model)
+	b.step("Coil as found", "Q = m (1 − b)(h on − h surface) = (T surface − T evaporating)/R, b = e^−NTU, NTU ~ airflow^(0.8 − 1)",
+		text.Say("NTU {}, R {} K/kW", unit.Significant(c.NTU, 3), unit.Significant(1000*c.Resistance, 3)), coilModel)
 	full, fullHeat, _ := c.Settle(1, k)
 	if !b.running {
 		b.now, _, _ = c.Settle(b.share, k)
-		b.set("evaporating", b.now, "coil and compressor at this airflow, same compressor speed, solved", "wetter-coil")
+		b.set("evaporating", b.now, "coil and compressor at this airflow, same compressor speed, solved", coilModel)
 	}
-	b.set("evaporating-rated", full, "the same at rated airflow; compressor: Q ~ ρ″ (h″ − h liquid)", "wetter-coil")
+	b.set("evaporating-rated", full, "the same at rated airflow; compressor: Q ~ ρ″ (h″ − h liquid)", coilModel)
 	for _, id := range [...]string{"frost-speed", "frost-capacity"} {
 		heat, word := c.Heat, "capacity held at "+r.Text(unit.Power, c.Heat, powerUnits...)
 		if id == "frost-speed" {
 			heat, word = c.Heat*k.Share(freezing), "same compressor speed"
 		}
 		if f := c.FlowFor(heat, freezing); f < 3 {
-			b.set(id, f, text.Say("m (1 − b) = Q/(h on − h surface), {} evaporating, {}", b.celsius(freezing), word), "wetter-coil")
+			b.set(id, f, text.Say("m (1 − b) = Q/(h on − h surface), {} evaporating, {}", b.celsius(freezing), word), coilModel)
 		} else {
 			r.Warn(text.Say("It evaporates below {} at any airflow, {}.", b.celsius(freezing), word))
 		}
 	}
 	b.step("The mean coil surface is at freezing", "m (1 − b) = Q/(h on − h surface)", text.Say("at {} with the same compressor speed, at {} with capacity held",
-		flowText(c.FlowAt(c.HeatAt(freezing, k), freezing)), flowText(c.FlowAt(c.Heat, freezing))), model)
+		flowText(c.FlowAt(c.HeatAt(freezing, k), freezing)), flowText(c.FlowAt(c.Heat, freezing))), coilModel)
 	if part, ok := b.superheatHeat(); ok {
 		b.set("superheat-heat", part, "(h suction − h dew)/(h suction − h liquid)", "common-practice")
 		if f := c.FlowFor(c.Heat*(1-part), b.evaporating); f < b.share {
-			b.set("superheat-air", 1-f/b.share, "airflow at which the coil passes that much less at the same evaporating temperature", "wetter-coil")
+			b.set("superheat-air", 1-f/b.share, "airflow at which the coil passes that much less at the same evaporating temperature", coilModel)
 		}
 	}
 	at := r.Float("if-flow")
@@ -265,7 +273,7 @@ func (b *breath) curves() {
 		r.Set("if-held-pressure", k.Pressure(T))
 	}
 	for tenths := 10; tenths >= 2; tenths-- {
-		b.line(float64(tenths)/10, model)
+		b.line(float64(tenths) / 10)
 	}
 	b.draw()
 }
@@ -279,7 +287,7 @@ func (b *breath) hold(flow float64) (T float64, ok bool) {
 }
 
 // line is one row of the table against the airflow.
-func (b *breath) line(flow float64, cite calc.Cite) {
+func (b *breath) line(flow float64) {
 	show := func(T float64, ok bool) string {
 		if !ok {
 			return "below the range"
@@ -288,40 +296,39 @@ func (b *breath) line(flow float64, cite calc.Cite) {
 	}
 	T, _, ok := b.coil.Settle(flow, b.compressor)
 	same := show(T, ok)
-	b.step(text.Say("Evaporating at {} of the rated airflow", flowText(flow)), "same compressor speed; capacity held", same+"; "+show(b.hold(flow)), cite)
+	b.step(text.Say("Evaporating at {} of the rated airflow", flowText(flow)), "same compressor speed; capacity held", same+"; "+show(b.hold(flow)), coilModel)
 }
 
 // judge concludes; ok says that the readings agree.
 func (b *breath) judge(ok bool) {
 	r := b.r
-	share := r.OutputText("share")
 	cold, low := b.now < freezing, b.share < 0.9
-	T, evaporates := r.OutputText("evaporating"), "evaporates"
+	T, verb := r.OutputText("evaporating"), "evaporates"
 	if !b.running {
-		evaporates = "would evaporate"
+		verb = "would evaporate"
 	}
 	if !ok {
 		r.Warn("The airflow, the air and the evaporating temperature do not fit one coil, so no curves are shown.")
 	}
-	wet := b.superheat < cycle.FloodbackSuction
+	id, say := "enough", "The coil gets {} of its rated air."
 	switch {
 	case cold && low:
-		r.Conclude("freezing", text.Say("The coil gets {} of its rated air and {} at {}. Stop, thaw any ice, and restore the air first.", share, evaporates, T))
+		id, say = "freezing", "The coil gets {} of its rated air and {} at {}. Stop, thaw any ice, and restore the air first."
 	case cold:
-		r.Conclude("freezing", text.Say("The coil {} at {} although it gets {} of its rated air. Stop and look further: cold return air, charge, valve, restriction.", evaporates, T, share))
-	case wet:
-		r.Conclude("floodback", text.Say("Superheat is {}, under {}, with {} of the rated air. Stop the unit; restore the air first, then check valve and sensors.", r.OutputText("superheat"), r.Text(unit.TemperatureDifference, cycle.FloodbackSuction, degrees...), share))
+		id, say = "freezing", "The coil gets {} of its rated air, yet {} at {}. Stop and look further: cold return air, charge, valve, restriction."
+	case b.superheat < cycle.FloodbackSuction:
+		id, say = "floodback", "With {} of the rated air the superheat is {}, under {}. Stop the unit; restore the air first, then check valve and sensors."
+		verb, T = r.OutputText("superheat"), r.Text(unit.TemperatureDifference, cycle.FloodbackSuction, degrees...)
 	case b.share < 0.7:
-		r.Conclude("clean-first", text.Say("The coil gets {} of its rated air. If most running units are like this, keep a new compressor from full speed until they are clean.", share))
+		id, say = "clean-first", "The coil gets {} of its rated air. If most running units are like this, keep a new compressor from full speed until they are clean."
 	case !ok || b.share > 1.3:
-		r.Conclude("contradiction", "Check the area, the probes, the gauge, the fan setting and the rated values, and read again.")
+		id, say = "contradiction", "Check the area, the probes, the gauge, the fan setting and the rated values, and read again."
 	case b.share < 0.8:
-		r.Conclude("clean-before", text.Say("The coil gets {} of its rated air.", share))
+		id = "clean-before"
 	case low:
-		r.Conclude("clean-next", text.Say("The coil gets {} of its rated air. Write the date of the cleaning.", share))
-	default:
-		r.Conclude("enough", text.Say("The coil gets {} of its rated air.", share))
+		id = "clean-next"
 	}
+	r.Conclude(id, text.Say(say, r.OutputText("share"), verb, T))
 	if low {
 		r.Advise("Clean filters, both faces of the coil and the fan wheel. Open dampers and grilles, check fan speed and static pressure. Then measure again.")
 	}

@@ -19,15 +19,12 @@ var roomRules = []struct {
 }{
 	{"ashrae-15", "ASHRAE 15: concentration limit (RCL)", room.Caps{}, false, calc.Cite{Key: "a15int4"}},
 	{"ashrae-15-2022", "ASHRAE 15-2022: half the LFL for A2L", room.Caps{}, false, calc.Cite{Key: "a15g", Locator: "formula from memory"}},
-	{"iec-5", "IEC 60335-2-40 before edition 6", others, false, calc.Cite{Key: "iect"}},
-	{"iec-6", "IEC 60335-2-40 edition 6 (2018)", a2l, true, calc.Cite{Key: "iecp"}},
-	{"iec-7", "IEC 60335-2-40 edition 7 (2022)", a2l, true, calc.Cite{Key: "from-memory"}},
-	{"ul-4", "UL 60335-2-40 edition 4", a2l, true, calc.Cite{Key: "a2l-charge-page"}},
+	{"iec-5", "IEC 60335-2-40 before edition 6", room.Caps{4, 26, 130}, false, calc.Cite{Key: "iect"}},
+	{"iec-6", "IEC 60335-2-40 edition 6 (2018)", room.Caps{6, 52, 260}, true, calc.Cite{Key: "iecp"}},
+	{"iec-7", "IEC 60335-2-40 edition 7 (2022)", room.Caps{6, 52, 260}, true, calc.Cite{Key: "from-memory"}},
+	{"ul-4", "UL 60335-2-40 edition 4", room.Caps{6, 52, 260}, true, calc.Cite{Key: "a2l-charge-page", Locator: "m₁ and m₂; formula from memory"}},
 	{"en-378", "EN 378-1, comfort", room.Caps{6, 39, 195}, true, calc.Cite{Key: "from-memory"}},
 }
-
-// Caps of edition 6 for class A2L, and those of other classes and of older editions.
-var a2l, others = room.Caps{6, 52, 260}, room.Caps{4, 26, 130}
 
 // practicalLimits are those of EN 378-1, annex E, for classes that do not burn, kg/m³. From memory.
 var practicalLimits = []struct {
@@ -71,7 +68,7 @@ func roomCheck(r *calc.Run, ref *refrigerant.Refrigerant, m float64) string {
 	if rule.caps[0] > 0 && ref.LFL.Known() {
 		caps := rule.caps
 		if ref.Class != "A2L" {
-			caps = others
+			caps = room.Caps{4, 26, 130}
 		}
 		return roomByArea(r, ref, m, caps, rule.linear, rule.cite)
 	}
@@ -135,12 +132,12 @@ func roomByVolume(r *calc.Run, ref *refrigerant.Refrigerant, m float64, limit re
 func roomByArea(r *calc.Run, ref *refrigerant.Refrigerant, m float64, caps room.Caps, linear bool, cite calc.Cite) string {
 	lfl, h := ref.LFL.Value, r.Float("release-height")
 	mass := func(kg float64) string { return r.Text(unit.Mass, kg, "kg", "lb") }
-	m1, m2, m3 := caps.Charges(lfl)
+	m1, m2, m3 := caps.Charges(lfl * (1 + 1e-9)) // a charge at the limit itself is within it
 	factors := text.Say("{}, {}, {} m³ × LFL", unit.Short(caps[0], 3), unit.Short(caps[1], 3), unit.Short(caps[2], 3))
 	r.Step("Lower flammability limit of "+ref.Name, text.Say("LFL, class {}, {}", ref.Class, readWords(ref.LFL.Read)), r.Text(unit.Concentration, lfl, "g/m3", "lb/1000ft3"), calc.Cite{Key: pick(ref.LFL.Read == refrigerant.Memory, "from-memory", "iect")})
 	r.Step("Limits m₁, m₂, m₃", factors, mass(m1)+", "+mass(m2)+", "+mass(m3), cite)
 	r.Warn("This is the formula for a room without ventilation, detector or shut-off valves. The edition has further conditions that are not checked here. The unit's manual and the local code govern.")
-	if cite.Key == "from-memory" || ref.LFL.Read == refrigerant.Memory {
+	if cite.Key == "from-memory" || cite.Key == "a2l-charge-page" || ref.LFL.Read == refrigerant.Memory {
 		r.Warn("Part of this room rule is from memory. Verify it in the standard in force before you rely on it.")
 	}
 	switch {

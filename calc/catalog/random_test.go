@@ -10,6 +10,7 @@ import (
 
 	"changeout/calc"
 	"changeout/calc/catalog"
+	"changeout/calc/unit"
 )
 
 // TestRandomInputs: whatever is entered, the answer is finite or a sentence.
@@ -100,8 +101,9 @@ func randomWithin(low, high float64, random *rand.Rand) float64 {
 	return low + u*(high-low)
 }
 
-// randomRows writes rows of every column. A column that may be a clock runs
-// one way, and a pressure walks, as logs do; now and then neither does.
+// randomRows writes rows of every column. A column that may be a clock or a
+// date runs one way, and a pressure walks, as logs do; now and then neither
+// does. Dates and counts are whole, but for a wild count.
 func randomRows(in *calc.Input, random *rand.Rand) string {
 	rows := in.MinRows + random.IntN(min(24, in.MaxRows-in.MinRows))
 	wild := random.IntN(10) == 0
@@ -118,6 +120,15 @@ func randomRows(in *calc.Input, random *rand.Rand) string {
 				b.WriteByte(';')
 			}
 			u := c.Quantity.Unit(c.Units[0])
+			if c.Quantity.Calendar() {
+				if i == 0 || wild {
+					last[k] = randomWithin(c.Low, c.High, random)
+				} else {
+					last[k] += math.Pow(10, random.Float64()*3) - 1
+				}
+				b.WriteString(u.Format(math.Floor(last[k])))
+				continue
+			}
 			switch {
 			case c.Optional && random.IntN(6) == 0:
 				continue
@@ -132,6 +143,9 @@ func randomRows(in *calc.Input, random *rand.Rand) string {
 				}
 			default:
 				last[k] *= 1 + 0.1*random.NormFloat64()
+			}
+			if c.Quantity == unit.Count && !wild {
+				last[k] = math.Max(1, math.Round(last[k]))
 			}
 			b.WriteString(number(math.Round(last[k]*100) / 100))
 		}

@@ -56,9 +56,9 @@ func refrigerantLog(r *calc.Run) {
 		months = g.euInterval(c == "eu" && g.today >= rule573)
 	}
 	due := g.nextCheck(months)
+	g.conclude(due)
 	g.records()
 	g.chart()
-	g.conclude(due)
 }
 
 // warming finds the kind of the refrigerant and its CO₂-equivalent.
@@ -136,9 +136,14 @@ func (g *leakLog) read() bool {
 
 func (g *leakLog) mass(kg float64) string { return g.r.Text(unit.Mass, kg, "kg", "lb") }
 
+// part84 tells whether only what was added since part 84 began counts for a loss.
+func (g *leakLog) part84(i int) bool {
+	return g.r.Choice("jurisdiction") == "us" && !g.ozone && g.losses[i].Day >= rulePart84
+}
+
 // days is the time to the addition before, 365 where the log or part 84 knows none.
 func (g *leakLog) days(i int) (days float64, known bool) {
-	if i == 0 || (g.r.Choice("jurisdiction") == "us" && !g.ozone && g.losses[i].Day >= rulePart84 && g.losses[i-1].Day < rulePart84) {
+	if i == 0 || (g.part84(i) && g.losses[i-1].Day < rulePart84) {
 		return leakrate.Year, false
 	}
 	return math.Min(g.losses[i].Day-g.losses[i-1].Day, leakrate.Year), true
@@ -147,7 +152,11 @@ func (g *leakLog) days(i int) (days float64, known bool) {
 func (g *leakLog) at(i int) (annualised, rolling float64) {
 	l := g.losses[i]
 	days, _ := g.days(i)
-	return leakrate.Annualised(l.Mass, g.full, days), leakrate.Rolling(g.losses, g.full, l.Day, g.after)
+	after := g.after
+	if g.part84(i) {
+		after = math.Max(after, rulePart84-1)
+	}
+	return leakrate.Annualised(l.Mass, g.full, days), leakrate.Rolling(g.losses, g.full, l.Day, after)
 }
 
 // rates computes both methods on the day of the newest loss.
@@ -203,16 +212,19 @@ func (g *leakLog) usRule() (months int) {
 		return 0
 	}
 	months = 12
+	row := 0
 	switch kind {
 	case "commercial":
-		g.trigger = pick(early, 0.35, 0.20)
+		row = 1
 	case "industrial":
-		g.trigger = pick(early, 0.35, 0.30)
-	default:
-		g.trigger = pick(early, 0.15, 0.10)
+		row = 2
 	}
-	if (kind == "commercial" || kind == "industrial") && g.full >= 500*poundMass {
+	if row > 0 && g.full >= 500*poundMass {
 		months = 3
+	}
+	g.trigger = [...]float64{0.10, 0.20, 0.30}[row]
+	if early {
+		g.trigger = [...]float64{0.15, 0.35, 0.35}[row]
 	}
 	r.Set("trigger", g.trigger)
 	r.Step("Trigger rate", g.rule, r.OutputText("trigger"), cite)
@@ -272,9 +284,6 @@ func (g *leakLog) euInterval(current bool) int {
 		value = strconv.Itoa(months) + " months"
 	}
 	r.Step("Time between leak checks", label+pick(detection, "; doubled with detection", ""), value, cite)
-	if g.last >= 0 {
-		r.Advise("After a repair, check again after 24 hours of running and within a month.")
-	}
 	return months
 }
 
@@ -317,9 +326,11 @@ func monthsLater(day float64, months int) float64 {
 func (g *leakLog) records() {
 	r := g.r
 	years, cite := 5, calc.Cite{Key: "eu573", Locator: "article 7"}
+	again := "After a repair, check again after 24 hours of running and within a month."
 	keep := "Owner and contractor keep: gas and quantity, every addition and recovery with its date, whether recycled or reclaimed and from where, who did it with certificate number, dates and results of checks and repairs, and the end of the system."
 	switch r.Choice("jurisdiction") {
 	case "us":
+		again = ""
 		years, cite = 3, calc.Cite{Key: "study608"}
 		keep = "Keep: owner and place, full charge and how it was found, each visit with date, parts, work, amounts and technician, each leak rate with its method, inspections and tests of repairs. One method serves all appliances of a facility."
 	case "uk":
@@ -327,6 +338,9 @@ func (g *leakLog) records() {
 	case "other":
 		r.Advise("Local law governs. As good practice keep every addition and recovery with date, gas, amount, reason and technician for 5 years.")
 		return
+	}
+	if again != "" && g.last >= 0 {
+		r.Advise(again)
 	}
 	r.Set("keep-until", monthsLater(g.newest, 12*years))
 	r.Step("Records", text.Say("newest entry + {} years", strconv.Itoa(years)), r.OutputText("keep-until"), cite)

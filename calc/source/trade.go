@@ -1475,6 +1475,16 @@ var trade = []Source{
 		Read:    InPrint,
 	},
 	{
+		Key:     "trade-111182",
+		Kind:    Article,
+		Title:   "Trade article: a starved evaporator with an expansion valve, with a set of readings",
+		Author:  "trade magazine",
+		Edition: "undated",
+		Locator: "readings of an R-22 unit",
+		Address: "achrnews.com/articles/111182",
+		Read:    InPrint,
+	},
+	{
 		Key:     "trade-133927",
 		Kind:    Article,
 		Title:   "Trade article on the perils of overcharging, with a set of readings",
@@ -1582,6 +1592,16 @@ var trade = []Source{
 		Edition: "2023",
 		Locator: "superheat, subcooling, temperature drop",
 		Address: "acservicetech.com/post/clogged-liquid-line-filter-drier",
+		Read:    InPrint,
+	},
+	{
+		Key:     "trade-condemned-lesson",
+		Kind:    Article,
+		Title:   "Training course on compressors that only look dead",
+		Author:  "training site",
+		Edition: "undated",
+		Locator: "opening scene",
+		Address: "island-breeze-lms.pages.dev/m/D26.html",
 		Read:    InPrint,
 	},
 	{

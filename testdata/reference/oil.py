@@ -56,6 +56,8 @@ def velocity(inputs, output, unit):
     d = BORE.get(inputs["outside"]) or si(inputs["outside"]) - 2 * si(inputs["wall"])
     fast = flow / rho / (math.pi / 4 * d * d)
     value = {"density": rho, "flow": flow, "speed-full": fast, "speed-low": fast * si(inputs["lowest"]) / si(inputs["full"])}
+    if output == "shell-speed":
+        return fast * (d / si(inputs["shell"])) ** 2
     return value[output] / FACTOR[unit]
 
 
