@@ -82,7 +82,7 @@ func (r *Run) readOne(i int, fields []Field) {
 	if strings.TrimSpace(field.Text) == "" {
 		if in.Default == "" {
 			if !in.Optional {
-				r.problem(in, Missing, in.Label+" is missing: enter "+allowed(in, r)+".")
+				r.problem(in, Missing, in.Label+" is missing: enter "+r.allowedBeside(in, field.Unit)+".")
 			}
 			return
 		}
@@ -149,10 +149,10 @@ func (r *Run) parseQuantity(i int, in *Input, field Field) {
 	n := unit.ParseNumber(field.Text)
 	switch n.Trouble {
 	case unit.NumberNone, unit.NumberBad:
-		r.problem(in, NotANumber, in.Label+": “"+given+"” is not a number; enter "+allowed(in, r)+".")
+		r.problem(in, NotANumber, in.Label+": “"+given+"” is not a number; enter "+r.allowedBeside(in, field.Unit)+".")
 		return
 	case unit.NumberUnbounded:
-		r.problem(in, TooHigh, in.Label+": “"+given+"” is too large; enter "+allowed(in, r)+".")
+		r.problem(in, TooHigh, in.Label+": “"+given+"” is too large; enter "+r.allowedBeside(in, field.Unit)+".")
 		return
 	}
 	u, ok := r.pickUnit(in, n.Rest, field)

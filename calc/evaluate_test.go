@@ -29,6 +29,8 @@ func TestProblemSentences(t *testing.T) {
 		{words: []string{"pressure=  "}, system: unit.InchPound, input: "pressure", code: calc.Missing, sentence: "Pressure is missing: enter −14.55 to 2161\u00a0psi gauge."},
 		{words: []string{"method=rows"}, input: "log", code: calc.Missing, sentence: "Log is missing: enter at least 3 rows of Time, Pressure, Size."},
 		{words: []string{"pressure=high"}, input: "pressure", code: calc.NotANumber, sentence: "Pressure: “high” is not a number; enter −100.3 to 14\u202f899\u00a0kPa gauge."},
+		{words: []string{"pressure:psig=high"}, input: "pressure", code: calc.NotANumber, sentence: "Pressure: “high” is not a number; enter −14.55 to 2161\u00a0psi gauge."},
+		{words: []string{"pressure:psig= "}, input: "pressure", code: calc.Missing, sentence: "Pressure is missing: enter −14.55 to 2161\u00a0psi gauge."},
 		{words: []string{"pressure=" + long}, input: "pressure", code: calc.NotANumber, sentence: "Pressure: “" + long[:39] + "…” is not a number; enter −100.3 to 14\u202f899\u00a0kPa gauge."},
 		{words: []string{"pressure=1.2.3 psig"}, input: "pressure", code: calc.NotANumber, sentence: "Pressure: “1.2.3 psig” is not a number; enter −14.55 to 2161\u00a0psi gauge."},
 		{words: []string{"pressure=1,234 psig"}, input: "pressure", code: calc.TwoWays, sentence: "Pressure: “1,234 psig” can mean 1.234 or 1234; choose one.", suggest: "pressure=1.234 psig|pressure=1234 psig"},

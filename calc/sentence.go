@@ -35,6 +35,16 @@ func allowed(in *Input, r *Run) string {
 	return allowedIn(in, DefaultUnit(in.Quantity, in.Units, r.system), r)
 }
 
+// allowedBeside says what an input takes in the unit chosen beside it.
+func (r *Run) allowedBeside(in *Input, chosen string) string {
+	if in.Kind == Quantity && chosen != "" {
+		if u := in.Quantity.Unit(chosen); u != nil {
+			return allowedIn(in, u, r)
+		}
+	}
+	return allowed(in, r)
+}
+
 // allowedIn says what range an input takes, in a unit.
 func allowedIn(in *Input, u *unit.Unit, r *Run) string {
 	low, high := u.Limit(in.Low, r.env), u.Limit(in.High, r.env)
@@ -169,12 +179,20 @@ func distance(a, b string) int {
 	return row[len(b)]
 }
 
-// UnknownWorksheetSentence says that no worksheet has that id and which there
-// are.
+// UnknownWorksheetSentence says that no worksheet has that id, and which was
+// probably meant or which there are.
 func UnknownWorksheetSentence(id string, known []*Worksheet) string {
 	ids := make([]string, len(known))
+	best, bestDistance := "", 4
 	for i, w := range known {
 		ids[i] = w.ID
+		if d := distance(id, w.ID); d < bestDistance {
+			best, bestDistance = w.ID, d
+		}
 	}
-	return "There is no worksheet “" + short(id) + "”; there are " + strings.Join(ids, ", ") + "."
+	said := "There is no worksheet “" + short(id) + "”; "
+	if best != "" {
+		return said + "did you mean " + best + "?"
+	}
+	return said + "there are " + strings.Join(ids, ", ") + "."
 }

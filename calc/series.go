@@ -57,9 +57,9 @@ func (r *Run) parseSeries(in *Input, field Field, columns string) (*Rows, bool) 
 	var ok bool
 	switch {
 	case columns != "":
-		plan, ok = r.layoutFromAnswer(in, columns, table[0], body[0])
+		plan, ok = r.layoutFromAnswer(in, columns, table[0], body)
 	case header:
-		plan, ok = r.layoutFromHeader(in, table[0], body[0])
+		plan, ok = r.layoutFromHeader(in, table[0], body)
 	default:
 		plan, ok = r.layoutByOrder(in, body[0])
 	}
@@ -218,7 +218,8 @@ func (r *Run) layoutByOrder(in *Input, first []string) (layout, bool) {
 }
 
 // layoutFromHeader reads names and units from the header's words.
-func (r *Run) layoutFromHeader(in *Input, header, first []string) (layout, bool) {
+func (r *Run) layoutFromHeader(in *Input, header []string, body [][]string) (layout, bool) {
+	first := body[0]
 	plan := layout{column: make([]int, len(header)), unit: make([]*unit.Unit, len(header))}
 	taken := make([]bool, len(in.Columns))
 	open := -1 // a field whose column is known but not its unit
@@ -238,6 +239,10 @@ func (r *Run) layoutFromHeader(in *Input, header, first []string) (layout, bool)
 			u = in.Columns[c].Quantity.Unit(in.Columns[c].Units[0]) // nothing to choose
 			plan.unit[i] = u
 		}
+		if u == nil && ownUnits(&in.Columns[c], body, i) {
+			plan.unit[i] = in.Columns[c].Quantity.Unit(in.Columns[c].Units[0]) // no cell uses it
+			continue
+		}
 		if u == nil && open < 0 {
 			open = i
 		}
@@ -247,6 +252,22 @@ func (r *Run) layoutFromHeader(in *Input, header, first []string) (layout, bool)
 		return plan, false
 	}
 	return plan, r.complete(in, plan, header)
+}
+
+// ownUnits reports whether every filled cell of a column says its unit, as
+// 12.7 mm does: then there is nothing to ask.
+func ownUnits(c *Column, body [][]string, k int) bool {
+	said := false
+	for _, fields := range body {
+		if k >= len(fields) || strings.TrimSpace(fields[k]) == "" {
+			continue
+		}
+		if c.Quantity.Unit(unit.ParseNumber(fields[k]).Rest) == nil {
+			return false
+		}
+		said = true
+	}
+	return said
 }
 
 // recogniseColumn finds the column and the unit that a header field names.
@@ -314,9 +335,9 @@ func (r *Run) askColumnUnit(in *Input, plan layout, header, first []string, open
 	r.answer.Problems = append(r.answer.Problems, p)
 }
 
-// layoutFromAnswer reads the companion field. header and first are the first
-// two lines of the text, for what is still to be asked.
-func (r *Run) layoutFromAnswer(in *Input, columns string, header, first []string) (layout, bool) {
+// layoutFromAnswer reads the companion field. header is the first line of the
+// text, for what is still to be asked.
+func (r *Run) layoutFromAnswer(in *Input, columns string, header []string, body [][]string) (layout, bool) {
 	var plan layout
 	parts := strings.Split(columns, ",")
 	open := -1
@@ -331,6 +352,9 @@ func (r *Run) layoutFromAnswer(in *Input, columns string, header, first []string
 			plan.column[i] = c
 			if u != clockUnit || !in.Columns[c].Clock {
 				plan.unit[i] = in.Columns[c].Quantity.Unit(u)
+				if plan.unit[i] == nil && ownUnits(&in.Columns[c], body, i) {
+					plan.unit[i] = in.Columns[c].Quantity.Unit(in.Columns[c].Units[0])
+				}
 				if plan.unit[i] == nil && open < 0 {
 					open = i
 				}
@@ -341,7 +365,7 @@ func (r *Run) layoutFromAnswer(in *Input, columns string, header, first []string
 		if open >= len(header) {
 			header = parts
 		}
-		r.askColumnUnit(in, plan, header, first, open)
+		r.askColumnUnit(in, plan, header, body[0], open)
 		return plan, false
 	}
 	return plan, r.complete(in, plan, parts)

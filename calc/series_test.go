@@ -58,6 +58,8 @@ func TestSeriesText(t *testing.T) {
 		{"inch signs", "0,380.5,3/8\"\n1,1234,1/2\"\n2,1400,7/8\"", "", minutes, standard, []float64{9.525, 12.7, 22.225}},
 		{"inch signs quoted as CSV does", "0,380.5,\"3/8\"\"\"\n1,1234,\"1/2\"\"\"\n2,1400,\"7/8\"\"\"", "", minutes, standard, []float64{9.525, 12.7, 22.225}},
 		{"gaps in an optional column", "0,380.5,6.35\n1,1234,\n2,1400", "", minutes, standard, []float64{6.35, math.NaN(), math.NaN()}},
+		{"units in the cells under a header without them", "time,pressure,size\n0 min,50.729 Pa,6.35 mm\n60 s,164.519 Pa,\n120 s,1400 micron,1/2 in", "", minutes, standard, []float64{6.35, math.NaN(), 12.7}},
+		{"a clock and units in the cells", "time;vacuum\n21:45;380.5 micron\n21:46;164.519 Pa\n21:47;1400 micron", "", minutes, standard, nil},
 		{"columns answered", "time;vacuum\n0;380.5\n1;1234\n2;1400", "time:min,pressure:micron", minutes, standard, nil},
 		{"columns answered without a header", "380.5;0;x\n1234;1;x\n1400;2;x", "pressure:micron,time:min,-", minutes, standard, nil},
 		{"columns answered with a clock", "when;vacuum\n21:45;380.5\n21:46;1234\n21:47;1400", "time:clock,pressure:micron", minutes, standard, nil},
@@ -107,6 +109,8 @@ func TestAskedColumnsAreAnswered(t *testing.T) {
 	}{
 		{"time;vacuum;od\n0;380.5;10\n1;1234;10\n2;1400;10", 3},
 		{"time;vacuum;od\n21:45;380.5;10\n21:46;1234;10\n21:47;1400;10", 2},
+		{"time,vacuum,od\n0 min,380.5,10 mm\n1 min,1234,\n2 min,1400,3/8 in", 1},                   // only the vacuum leaves its unit open
+		{"time,vacuum,od\n0 min,380.5 micron,10 mm\n1 min,1234,10 mm\n2 min,1400 micron,10 mm", 1}, // one bare cell is enough to ask
 		{"note,time,vacuum_micron\na,0,380.5\nb,1,1234\nc,2,1400", 1},
 	} {
 		words := []string{"method=rows", "log=" + c.text}

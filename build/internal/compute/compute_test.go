@@ -151,7 +151,7 @@ func TestBadInput(t *testing.T) {
 		args []string
 		want string
 	}{
-		{[]string{"saturate"}, "There is no worksheet “saturate”; there are saturation, charge-adjustment, vacuum-hold."},
+		{[]string{"saturate"}, "There is no worksheet “saturate”; did you mean saturation?"},
 		{[]string{"-xml", "saturation"}, `compute has no flag "-xml"; it knows -json`},
 		{[]string{"saturation", "pressure"}, `"pressure" is not understood; write an input as key=value`},
 		{[]string{"saturation", "pressure=1psig", "pressure=2psig"}, "pressure is given twice; give it once"},
