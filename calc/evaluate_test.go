@@ -82,7 +82,10 @@ func TestProblemSentences(t *testing.T) {
 		}
 	}
 	known := []*calc.Worksheet{probe, {ID: "other"}}
-	if got, want := calc.UnknownWorksheetSentence("prob", known), "There is no worksheet “prob”; there are probe, other."; got != want {
+	if got, want := calc.UnknownWorksheetSentence("prob", known), "There is no worksheet “prob”; did you mean probe?"; got != want {
+		t.Errorf("unknown worksheet: got %q, want %q", got, want)
+	}
+	if got, want := calc.UnknownWorksheetSentence("hold log", known), "There is no worksheet “hold log”; there are probe, other."; got != want {
 		t.Errorf("unknown worksheet: got %q, want %q", got, want)
 	}
 }

@@ -27,14 +27,15 @@ func NewSupply(site, checks fs.FS) (publish.Supply, error) {
 		err := templates.ExecuteTemplate(&b, name, data)
 		return b.Bytes(), err
 	}
-	s := publish.Supply{Sources: Sources{}, Bibliography: bibliography()}
+	s := publish.Supply{Sources: Sources{}, Bibliography: bibliography(), Declared: catalog.Lookup}
 	s.Worksheets.HTML = func(id string, place markup.Place) ([]byte, error) {
 		return draw("worksheet", NewForm(catalog.Lookup(id), 3, place.Base))
 	}
 	for _, w := range catalog.All() {
 		s.Worksheets.IDs = append(s.Worksheets.IDs, w.ID)
 		s.WorksheetPages = append(s.WorksheetPages, publish.WorksheetPage{ID: w.ID, Title: w.Title, Summary: w.Purpose,
-			Form: func(base string) (any, error) { return NewForm(w, 2, base), nil }})
+			Form:   func(base string) (any, error) { return NewForm(w, 2, base), nil },
+			Places: worksheetPlaces(w)})
 		checked, err := checkedWorksheet(w, checks)
 		if err != nil {
 			return s, err
@@ -74,7 +75,7 @@ func tablePages() []publish.TablePage {
 	}
 	return append(pages, publish.TablePage{ID: "water-boiling-point", Title: "Boiling point of water in a vacuum",
 		Summary: "What a vacuum reading means for the water that is left.", Group: "Vacuum",
-		Tables: func() ([]any, error) { return waterTable(), nil }})
+		Tables: func() ([]any, error) { return waterTable(), nil }, Places: waterPlaces})
 }
 
 // page is the page of one refrigerant. The less common ones are packed in the
@@ -83,7 +84,8 @@ func (l *look) page() publish.TablePage {
 	return publish.TablePage{ID: tableID(l.r.Name), Title: l.r.Name + " pressure and temperature", Summary: l.summary(),
 		Group: l.shelf(), Short: l.r.Name, Note: l.r.Class, Packed: l.shelf() != shelves[0],
 		Lead:   func() (any, error) { return newFacts(l), nil },
-		Tables: func() ([]any, error) { return pressureTables(l), nil }}
+		Tables: func() ([]any, error) { return pressureTables(l), nil },
+		Places: refrigerantPlaces(l.r)}
 }
 
 func (l *look) summary() string {

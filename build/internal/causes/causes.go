@@ -65,11 +65,12 @@ type Weight struct {
 type Answerer struct {
 	Worksheet *calc.Worksheet
 
-	Output *calc.Output // nil when the verdict answers
-	Above  bool         // yes above the limit, else below
-	Limit  float64      // in SI
-	Unit   string       // the unit in which the page states the limit
-	Not    []string     // verdicts with which the output says nothing
+	Output  *calc.Output // nil when the verdict answers
+	Above   bool         // yes above the limit, else below
+	Limit   float64      // in SI
+	Unit    string       // the unit in which the page states the limit
+	YesOnly bool         // a value on the other side of the limit proves no “no”
+	Not     []string     // verdicts with which the output says nothing
 
 	Yes, No []string // verdicts; with any other the check stays open
 }

@@ -35,8 +35,11 @@ func (m *Model) Engine() string {
 //	means    mechanism  words
 //	place    id         title
 //	ask      finding    place  question  words of the link  address
-//	limit    finding    worksheet  output  below|above  SI value  verdicts with which it says nothing, with commas
+//	limit    finding    worksheet  output  below|above  SI value  both|yes  verdicts with which it says nothing, with commas
 //	verdict  finding    worksheet  verdicts for yes  verdicts for no
+//
+// A limit is passed strictly: a value equal to it is not below and not above. “yes” means that a value on the other side
+// leaves the question open. A verdict that is in neither list leaves it open too.
 func (m *Model) Data() []byte {
 	var w lines
 	for _, c := range m.Causes {
@@ -55,7 +58,7 @@ func (m *Model) Data() []byte {
 		switch a := c.From; {
 		case a == nil:
 		case a.Output != nil:
-			w.line("limit", c.ID, a.Worksheet.ID, a.Output.ID, pick(a.Above, "above", "below"), short(a.Limit), strings.Join(a.Not, ","))
+			w.line("limit", c.ID, a.Worksheet.ID, a.Output.ID, pick(a.Above, "above", "below"), short(a.Limit), pick(a.YesOnly, "yes", "both"), strings.Join(a.Not, ","))
 		default:
 			w.line("verdict", c.ID, a.Worksheet.ID, strings.Join(a.Yes, ","), strings.Join(a.No, ","))
 		}

@@ -291,6 +291,9 @@ func (r *reader) whole(first *page.Page) {
 	if len(r.problems) > 0 {
 		return
 	}
+	if i := strings.IndexByte(string(r.m.Data()), '<'); i >= 0 { // it would end the element that holds the data in the single file
+		r.add(first.Problem(0, "“<” stands in a heading, a fact or a link of the model", "write “under”"))
+	}
 	if _, _, fault := cause.Read(r.m.Engine()); fault != nil {
 		r.add(first.Problem(0, "the model cannot be used: "+fault.Error(), ""))
 	}

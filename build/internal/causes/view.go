@@ -59,5 +59,11 @@ func (a *Answerer) words() string {
 		}
 		return strings.Join(t, " or ")
 	}
+	switch {
+	case len(a.No) == 0:
+		return "yes with " + titles(a.Yes)
+	case len(a.Yes) == 0:
+		return "no with " + titles(a.No)
+	}
 	return "yes with " + titles(a.Yes) + ", no with " + titles(a.No)
 }

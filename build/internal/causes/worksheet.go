@@ -11,10 +11,10 @@ import (
 	"changeout/calc/unit"
 )
 
-// limitForm is “worksheet output < 3 K; not if verdict, verdict”.
-var limitForm = regexp.MustCompile(`^(\S+)\s+(\S+)\s*([<>])\s*([0-9.]+)\s*([^;]*?)\s*(?:;\s*not if\s+(.+))?$`)
+// limitForm is “worksheet output < 3 K; yes only; not if verdict, verdict”.
+var limitForm = regexp.MustCompile(`^(\S+)\s+(\S+)\s*([<>])\s*([0-9.]+)\s*([^;]*?)\s*(;\s*yes only)?\s*(?:;\s*not if\s+(.+))?$`)
 
-const answererHint = "write “worksheet output < 3 K”, perhaps with “; not if verdict”, or “worksheet: yes verdict, verdict; no verdict”"
+const answererHint = "write “worksheet output < 3 K”, perhaps with “; yes only” and “; not if verdict”, or “worksheet: yes verdict, verdict; no verdict”"
 
 // answerer reads the cell that names a worksheet. It returns nil for an empty cell.
 func (r *reader) answerer(at row, cell string) *Answerer {
@@ -25,23 +25,31 @@ func (r *reader) answerer(at row, cell string) *Answerer {
 		return r.limit(at, m)
 	}
 	id, rest, ok := strings.Cut(cell, ":")
-	yes, no, ok2 := strings.Cut(rest, ";")
-	yes, ok3 := strings.CutPrefix(strings.TrimSpace(yes), "yes ")
-	no, ok4 := strings.CutPrefix(strings.TrimSpace(no), "no ")
-	if !ok || !ok2 || !ok3 || !ok4 {
+	a := &Answerer{}
+	for part := range strings.SplitSeq(rest, ";") {
+		word, list, _ := strings.Cut(strings.TrimSpace(part), " ")
+		ok = ok && list != "" && (word == "yes" || word == "no")
+	}
+	if !ok {
 		r.add(at.problem("the worksheet that answers is not understood: "+cell, answererHint))
 		return nil
 	}
-	a := &Answerer{Worksheet: r.worksheet(at, strings.TrimSpace(id))}
-	if a.Worksheet == nil {
+	if a.Worksheet = r.worksheet(at, strings.TrimSpace(id)); a.Worksheet == nil {
 		return nil
 	}
-	a.Yes, a.No = r.verdicts(at, a.Worksheet, yes), r.verdicts(at, a.Worksheet, no)
+	for part := range strings.SplitSeq(rest, ";") {
+		word, list, _ := strings.Cut(strings.TrimSpace(part), " ")
+		to := &a.Yes
+		if word == "no" {
+			to = &a.No
+		}
+		*to = append(*to, r.verdicts(at, a.Worksheet, list)...)
+	}
 	return a
 }
 
 func (r *reader) limit(at row, m []string) *Answerer {
-	a := &Answerer{Worksheet: r.worksheet(at, m[1]), Above: m[3] == ">", Unit: m[5]}
+	a := &Answerer{Worksheet: r.worksheet(at, m[1]), Above: m[3] == ">", Unit: m[5], YesOnly: m[6] != ""}
 	if a.Worksheet == nil {
 		return nil
 	}
@@ -56,8 +64,8 @@ func (r *reader) limit(at row, m []string) *Answerer {
 		return nil
 	}
 	a.Limit = u.ToSI(v, unit.Env{})
-	if m[6] != "" {
-		a.Not = r.verdicts(at, a.Worksheet, m[6])
+	if m[7] != "" {
+		a.Not = r.verdicts(at, a.Worksheet, m[7])
 	}
 	return a
 }

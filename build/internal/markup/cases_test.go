@@ -240,7 +240,10 @@ func testEnv(t testing.TB) Env {
 			}
 			return fmt.Appendf(nil, "<section data-worksheet=\"%s\"></section>\n", id), nil
 		}},
-		Tables:   Embeds{IDs: []string{"water-boiling-point"}},
+		Tables: Embeds{IDs: []string{"water-boiling-point"}},
+		Assessment: func(base string) ([]byte, error) {
+			return fmt.Appendf(nil, "<section id=\"assess\" data-root=\"%s\"></section>\n", base), nil
+		},
 		Glossary: book.Glossary,
 		Hazards:  book.Hazards,
 	}

@@ -235,7 +235,15 @@ func (w *walker) readCaution(n *cautionNode) {
 	}
 	n.id = w.free(base, line)
 	w.result.Cautions = append(w.result.Cautions, Caution{n.hazard, n.signal.String(), line})
-	w.children(n)
+	w.row = w.row[:0]
+	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
+		w.collect(c)
+		if len(w.row) > 0 {
+			w.row = append(w.row, ' ')
+		}
+		w.row = append(w.row, bytes.TrimSpace(w.plain)...)
+	}
+	w.passage(PassageCaution, n.id, w.row)
 }
 
 type cautionRenderer struct{}

@@ -84,6 +84,7 @@ func (w *walker) readDecision(question *decideNode) ast.Node {
 		id = w.free(w.slug("decide-", w.plain, 6, "table"), line)
 	}
 	question.id = id + "-question"
+	w.passage(PassageDecision, id, w.plain)
 	if len(bytes.TrimSpace(w.plain)) == 0 {
 		w.problem(line, "“Decide:” asks nothing", "write the question behind the colon")
 	}
@@ -110,7 +111,7 @@ func (w *walker) readDecision(question *decideNode) ast.Node {
 			wide.columns = w.readColumns(row)
 			continue
 		}
-		w.children(row)
+		w.readRow(row, PassageDecision)
 		if last := row.LastChild(); last == nil || !last.HasChildren() {
 			w.problem(w.line(row.Pos()), "row "+rowNumber(row)+" of the decision says nothing to do", "fill its last column")
 		}

@@ -21,6 +21,8 @@ import (
 //	:: table water-boiling-point
 //	:: wait 30 min | Fire watch | Look at the joint every 10 minutes.
 //	:: write pressure-after-10 | Pressure 10 minutes after isolation | micron
+//	:: assessment
+//	:: job
 type directives struct{}
 
 func (directives) Extend(m goldmark.Markdown) {
@@ -36,12 +38,14 @@ var (
 	kindBadDirective  = ast.NewNodeKind("BadDirective")
 )
 
-// embedNode is a worksheet or a table computed at build.
+// embedNode is a worksheet, a table computed at build, or the assessment of causes.
 type embedNode struct {
 	ast.BaseBlock
-	table bool
-	id    string
-	html  []byte
+	table      bool
+	assessment bool
+	job        bool
+	id         string
+	html       []byte
 }
 
 func (n *embedNode) Kind() ast.NodeKind            { return kindEmbed }
@@ -114,7 +118,7 @@ func (directiveParser) Open(_ ast.Node, reader text.Reader, pc parser.Context) (
 	return parseDirective(rest, source), parser.NoChildren
 }
 
-var directiveNames = []string{"worksheet", "table", "wait", "write"}
+var directiveNames = []string{"worksheet", "table", "wait", "write", "assessment", "job"}
 
 // Forms for hints.
 const (
@@ -141,6 +145,16 @@ func parseDirective(rest text.Segment, source []byte) ast.Node {
 			return &badDirectiveNode{text: "directive “" + name + "” takes one id", hint: "write :: " + name + " id"}
 		}
 		return &embedNode{table: name == "table", id: argument}
+	case "assessment":
+		if argument != "" || len(parts) > 1 {
+			return &badDirectiveNode{text: "directive “assessment” takes nothing behind it", hint: "write :: assessment"}
+		}
+		return &embedNode{assessment: true}
+	case "job":
+		if argument != "" || len(parts) > 1 {
+			return &badDirectiveNode{text: "directive “job” takes nothing behind it", hint: "write :: job"}
+		}
+		return &embedNode{job: true}
 	case "wait":
 		return parseWait(argument, parts, source)
 	case "write":
@@ -261,6 +275,15 @@ func parseLength(s string) (seconds int, shown string, ok bool) {
 
 func (w *walker) readEmbed(n *embedNode) {
 	line := w.line(n.Pos())
+	if n.assessment {
+		w.readAssessment(n, line)
+		return
+	}
+	if n.job {
+		w.claim("job-file", line, "a page has one job file")
+		n.html = []byte(jobFile)
+		return
+	}
 	embeds, what := &w.env.Worksheets, "worksheet"
 	used := &w.result.Worksheets
 	if n.table {
@@ -291,6 +314,26 @@ func (w *walker) readEmbed(n *embedNode) {
 	n.html = html
 }
 
+// jobFile is where site/components/job draws the jobs on this phone. Without script there is nothing to show.
+const jobFile = `<div class="co-job" id="job-file" data-job-file><noscript><p>The job file needs script. The pages and the tables do not.</p></noscript></div>
+`
+
+// readAssessment draws the questions of the cause model.
+func (w *walker) readAssessment(n *embedNode, line int) {
+	if w.env.Assessment == nil {
+		w.problem(line, "there is no cause model to assess with", "its tables belong into pages below causes/")
+		return
+	}
+	w.hasEmbeds = true
+	html, err := w.env.Assessment(w.page.Base())
+	if err != nil {
+		w.problem(line, "the assessment cannot be drawn: "+err.Error(), "")
+		return
+	}
+	w.claim("assess", line, "a page has one assessment")
+	n.html = html
+}
+
 func (w *walker) readWait(n *waitNode) {
 	line := w.line(n.Pos())
 	var title []byte
@@ -315,6 +358,7 @@ func (w *walker) readWait(n *waitNode) {
 	}
 	w.claim("wait-"+n.id, line, "end one of the lines with an id of its own, for example {#"+n.id+"-again}")
 	n.FirstChild().(*directiveTextNode).id = "wait-" + n.id + "-title"
+	w.passage(PassageWait, "wait-"+n.id, []byte(string(title)+" · "+n.length))
 	w.result.Waits = append(w.result.Waits, Wait{n.id, string(title), n.length, n.seconds, line})
 }
 
@@ -323,6 +367,7 @@ func (w *walker) readWrite(n *writeNode) {
 	w.collect(n)
 	n.FirstChild().(*directiveTextNode).id = "write-" + n.id
 	w.claim("write-"+n.id, line, "each field of a page has an id of its own")
+	w.passage(PassageWrite, "write-"+n.id, w.plain)
 	w.result.Writes = append(w.result.Writes, Write{n.id, string(bytes.TrimSpace(w.plain)), n.unit, line})
 }
 

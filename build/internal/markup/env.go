@@ -13,6 +13,10 @@ type Env struct {
 	Tables     Embeds         // what “:: table id” draws
 	Glossary   *page.Glossary // nil has no terms
 	Hazards    *page.Hazards  // nil has no hazards
+
+	// Assessment draws what “:: assessment” stands for into a page whose way to the site's root is base; nil without a
+	// cause model. It may run on several goroutines.
+	Assessment func(base string) ([]byte, error)
 }
 
 // Sources is the bibliography as this package needs it.

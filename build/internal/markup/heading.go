@@ -75,6 +75,11 @@ func (w *walker) readHeading(n *ast.Heading) {
 	w.level = n.Level
 	w.heading = heading.Text
 	w.result.Headings = append(w.result.Headings, heading)
+	if w.page.Path == page.GlossaryPath {
+		w.passage(PassageTerm, id, w.plain)
+	} else {
+		w.passage(PassageHeading, id, w.plain)
+	}
 	if n.Level == 2 && w.page.Kind == page.Procedure {
 		w.sections.add(heading, n.Lines())
 	}

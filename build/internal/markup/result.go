@@ -16,6 +16,7 @@ type Result struct {
 	Terms      []Use   // glossary terms linked; ID is the term's id
 	Sources    []Cited // numbered sources in the order of the list at the end
 	Links      []Link
+	Passages   []Passage
 	IDs        []Use // every id attribute this package wrote, in order; ids inside embeds are not among them
 
 	Problems []report.Problem

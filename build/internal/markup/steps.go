@@ -261,6 +261,7 @@ func (w *walker) readStep(step *stepNode, words *stepTextNode) {
 	}
 	words.id = step.id
 	w.result.Steps = append(w.result.Steps, Step{step.number, step.id, string(plain), line})
+	w.passage(PassageStep, "step-"+step.id, plain)
 	w.checkSentences(stepWords, "step", line)
 	w.checkHazards(line)
 
@@ -298,6 +299,7 @@ func (w *walker) readWhy(n *whyNode) {
 	if len(bytes.TrimSpace(w.plain)) == 0 {
 		w.problem(line, "“Why:” is empty", "")
 	}
+	w.passage(PassageWhy, "", w.plain)
 	w.checkSentences(whyWords, "explanation", line)
 }
 

@@ -45,8 +45,27 @@ func (w *walker) readTable(table *east.Table) {
 	if wide.label == "" {
 		wide.label = w.page.Title
 	}
-	w.children(table)
+	for row := table.FirstChild(); row != nil; row = row.NextSibling() {
+		w.readRow(row, PassageTable)
+	}
 }
+
+// readRow reads the cells of a row and keeps their text, with dots between.
+func (w *walker) readRow(row ast.Node, kind PassageKind) {
+	w.row = w.row[:0]
+	for cell := row.FirstChild(); cell != nil; cell = cell.NextSibling() {
+		w.collect(cell)
+		if words := bytes.TrimSpace(w.plain); len(words) > 0 {
+			if len(w.row) > 0 {
+				w.row = append(w.row, betweenCells...)
+			}
+			w.row = append(w.row, words...)
+		}
+	}
+	w.passage(kind, "", w.row)
+}
+
+var betweenCells = []byte(" · ")
 
 func (w *walker) wrapTable(table *east.Table) *wideTableNode {
 	wide := &wideTableNode{}

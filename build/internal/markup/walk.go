@@ -43,6 +43,7 @@ type walker struct {
 	marks      []mark      // where pieces of plain come from
 	collecting bool
 	scratch    []byte
+	row        []byte // cells or parts joined for a passage
 	out        output // the page's HTML while it is written
 }
 
@@ -78,7 +79,7 @@ func (w *walker) stop() {
 	clear(w.missed)
 	clear(w.fragments)
 	*w = walker{ids: w.ids, cautioned: w.cautioned, missed: w.missed, fragments: w.fragments[:0],
-		plain: w.plain[:0], marks: w.marks[:0], scratch: w.scratch[:0],
+		plain: w.plain[:0], marks: w.marks[:0], scratch: w.scratch[:0], row: w.row[:0],
 		out: output{w.out.bytes[:0]}}
 }
 
@@ -138,6 +139,8 @@ func (w *walker) node(n ast.Node) ast.Node {
 		w.readEmbed(n)
 	case *waitNode:
 		w.readWait(n)
+	case *ast.Paragraph:
+		w.readParagraph(n)
 	case *writeNode:
 		w.readWrite(n)
 	case *badDirectiveNode:

@@ -16,6 +16,7 @@ const (
 	StagesPath   = "stages.md"         // the stages of the job; data, not a page
 	HazardsPath  = "hazards.md"        // the table of hazards; also a page when it has a header
 	GlossaryPath = "about/glossary.md" // a page, and the terms that other pages link to
+	SearchPath   = "search.md"         // what people say for the words of the handbook; data, not a page
 )
 
 // A Layer is one tree of content. A later layer lies over an earlier one: the same path replaces, new paths add.
@@ -32,7 +33,8 @@ type Book struct {
 	Stages   []Stage  // the stages of the job, in order
 	Glossary *Glossary
 	Hazards  *Hazards
-	Assets   []Asset // files that are not Markdown, sorted by path
+	Sayings  []Saying // for the search, of all layers
+	Assets   []Asset  // files that are not Markdown, sorted by path
 
 	byPath map[string]*Page
 	layers map[string]Layer // page path: where it was read
@@ -57,6 +59,7 @@ func Read(layers ...Layer) (*Book, []report.Problem) {
 	for _, f := range files {
 		r.read(f)
 	}
+	r.readSayings(layers)
 	r.arrange()
 	return r.book, r.problems
 }
@@ -129,6 +132,8 @@ func (r *reader) read(f file) {
 	case ContentsPath:
 		r.contents = &dataFile{f.name(), source}
 		return
+	case SearchPath:
+		return // every layer's counts, see readSayings
 	case StagesPath:
 		r.stages = &dataFile{f.name(), source}
 		return

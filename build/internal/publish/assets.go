@@ -23,7 +23,6 @@ import (
 // next version by asking for the same address again.
 const (
 	workerFile   = "worker.js"
-	searchFile   = "search-index.json"
 	manifestFile = "manifest.webmanifest"
 	iconFile     = "icon.svg"
 )
@@ -35,6 +34,8 @@ type shelf struct {
 	source    []byte // digest of the templates' text
 	css, js   []byte
 	sheets    []byte // the script of pages that hold a worksheet
+	search    []byte // the script that the first search loads
+	job       []byte // the script of the job file, loaded when it is needed
 	worker    []byte // bundled, without the list that stands before it
 	static    map[string][]byte
 	module    *module.Module
@@ -49,7 +50,7 @@ func (p *Publisher) loadShelf(ctx context.Context, in inputs, before *shelf, las
 	var list report.List
 	var wg sync.WaitGroup
 	if before != nil && in.sameSite(last) {
-		s.templates, s.source, s.css, s.js, s.sheets, s.worker, s.static = before.templates, before.source, before.css, before.js, before.sheets, before.worker, before.static
+		s.templates, s.source, s.css, s.js, s.sheets, s.search, s.job, s.worker, s.static = before.templates, before.source, before.css, before.js, before.sheets, before.search, before.job, before.worker, before.static
 	} else {
 		wg.Go(func() { list.Add(s.loadSite(p.o)...) })
 	}
@@ -82,6 +83,8 @@ func (p *Publisher) loadShelf(ctx context.Context, in inputs, before *shelf, las
 		Touch:    iconName(180),
 
 		Worksheets: hashedName("worksheets.js", s.sheets),
+		Job:        hashedName("job.js", s.job),
+		Searching:  hashedName("search.js", s.search),
 	}
 	return s, nil
 }
@@ -96,6 +99,8 @@ func (s *shelf) loadSite(o Options) []report.Problem {
 	}{
 		{"site/app.ts", &s.js},
 		{"site/worksheets.ts", &s.sheets},
+		{"site/job.ts", &s.job},
+		{"site/search.ts", &s.search},
 		{"site/app.css", &s.css},
 		{"site/worker/worker.ts", &s.worker},
 	} {
@@ -159,6 +164,8 @@ func (s *shelf) put(to sink) []report.Problem {
 		s.assets.Script: s.js,
 
 		s.assets.Worksheets: s.sheets,
+		s.assets.Job:        s.job,
+		s.assets.Searching:  s.search,
 		s.assets.Module:     s.module.Bytes,
 	}
 	var problems []report.Problem

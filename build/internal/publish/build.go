@@ -30,6 +30,8 @@ type edition struct {
 	mu    sync.Mutex
 	drawn map[string]drawn  // page name: what it was made from
 	files map[string]stored // set once written
+
+	searched [][]byte // parts of the search index
 }
 
 // drawn remembers a page in the output.
@@ -50,8 +52,9 @@ type unit struct {
 	page *page.Page
 	// data gives the layout's data. r is the converted page, nil without one.
 	data   func(f Frame, r *markup.Result) (any, error)
-	search *searchEntry // for a made page; a content page keeps its own
-	packed bool         // compressed in the single file
+	search bool             // a made page that can be found; a content page keeps its own part of the index
+	places []markup.Passage // what can be found on a made page
+	packed bool             // compressed in the single file
 }
 
 func (u *unit) name() string { return u.frame.ID + ".html" }
@@ -101,6 +104,7 @@ func (p *Publisher) make(ctx context.Context, to sink) (*edition, []report.Probl
 
 	list.Add(shelf.put(to)...)
 	list.Add(p.putContentAssets(e, to)...)
+	list.Add(e.content.causes.put(to)...)
 	if err := ctx.Err(); err != nil {
 		list.Add(report.Problem{Text: "the build was stopped"})
 	}
@@ -161,6 +165,9 @@ func (p *Publisher) inputDigest(e *edition, f Frame) string {
 	}
 	for _, pg := range e.content.book.Pages {
 		fmt.Fprintf(h, "page %q %q %q %q %d %q %d\n%s", pg.Path, pg.Title, pg.Summary, pg.Kind, pg.Stage, updated(pg), len(pg.Body), pg.Body)
+	}
+	for _, s := range e.content.book.Sayings {
+		fmt.Fprintf(h, "saying %q %q\n", s.Said, s.Means)
 	}
 	for _, a := range e.content.book.Assets {
 		b, _ := a.Read()
@@ -270,16 +277,7 @@ func (p *Publisher) putContentAssets(e *edition, to sink) []report.Problem {
 // putLists writes what is made from the list of all files: the search index
 // and the worker.
 func (p *Publisher) putLists(e *edition, to sink) []report.Problem {
-	var entries [][]byte
-	for _, u := range e.units {
-		switch {
-		case u.search != nil:
-			entries = append(entries, u.search.json())
-		case u.page != nil:
-			entries = append(entries, e.content.pages[u.page].search)
-		}
-	}
-	_, err := to.put(searchFile, searchIndex(entries))
+	err := p.putSearch(e, to)
 	if err == nil {
 		var script []byte
 		script, e.digest = precache(to.list(), e.shelf.worker)

@@ -13,9 +13,11 @@ import (
 	"strings"
 	"sync"
 
+	"changeout/build/internal/causes"
 	"changeout/build/internal/markup"
 	"changeout/build/internal/page"
 	"changeout/build/internal/report"
+	"changeout/build/internal/searchindex"
 )
 
 // content is the handbook as read, and what each page turned into. It moves on
@@ -24,6 +26,7 @@ type content struct {
 	book    *page.Book
 	problem []report.Problem // of reading, not of converting
 	conv    *markup.Converter
+	causes  *assessment // nil without a cause model
 	// pages holds what was found in each converted page. Its HTML is dropped
 	// once it is written: at thousands of pages it would fill the memory.
 	mu      sync.Mutex
@@ -32,7 +35,7 @@ type content struct {
 	bodies  map[*page.Page][sha256.Size]byte
 }
 
-// converted is one page's result and its line in the search index.
+// converted is one page's result and its part of the search index.
 type converted struct {
 	result *markup.Result
 	search []byte
@@ -47,12 +50,16 @@ func (p *Publisher) readContent(in inputs, before *content, last inputs) *conten
 	}
 	c := &content{pages: map[*page.Page]*converted{}, results: map[*page.Page]*markup.Result{}, bodies: map[*page.Page][sha256.Size]byte{}}
 	c.book, c.problem = page.Read(p.o.layers()...)
+	var problems []report.Problem
+	c.causes, problems = p.readCauses(c.book)
+	c.problem = append(c.problem, problems...)
 	c.conv = markup.New(markup.Env{
 		Sources:    p.o.Supply.Sources,
 		Worksheets: p.o.Supply.Worksheets,
 		Tables:     p.o.Supply.Tables,
 		Glossary:   c.book.Glossary,
 		Hazards:    c.book.Hazards,
+		Assessment: c.causes.drawer(),
 	})
 	if before != nil && sameTerms(before.book, c.book) {
 		c.adopt(before)
@@ -69,7 +76,8 @@ func (c *content) convert(p *page.Page) *markup.Result {
 	r := c.conv.Convert(p)
 	kept := *r
 	kept.HTML = nil
-	k := &converted{result: &kept, search: pageEntry(p, r).json()}
+	k := &converted{result: &kept, search: searchindex.FromContent(p, r).Lines()}
+	kept.Passages = nil
 	c.mu.Lock()
 	c.pages[p], c.results[p] = k, k.result
 	c.mu.Unlock()
@@ -100,7 +108,7 @@ func (c *content) known(p *page.Page) {
 func (c *content) reread(names []string) bool {
 	for _, name := range names {
 		old := c.book.Page(name)
-		if old == nil {
+		if old == nil || strings.HasPrefix(name, causes.Folder) {
 			return false
 		}
 		fresh, problems := c.book.Reread(name)

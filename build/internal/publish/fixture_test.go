@@ -11,6 +11,7 @@ import (
 	"changeout/build/internal/markup"
 	"changeout/build/internal/module"
 	"changeout/build/internal/report"
+	"changeout/build/internal/searchindex"
 )
 
 // small is a whole site of a few lines a file: two pages that link to each
@@ -30,6 +31,9 @@ var small = map[string]string{
 
 	"site/app.ts":                      "document.title += '!';\n",
 	"site/worksheets.ts":               "document.title += '=';\n",
+	"site/search.ts":                   "document.title += '?';\n",
+	"content/search.md":                "# Words people say\n\n| People say | This handbook says |\n| --- | --- |\n| pull down | vacuum |\n",
+	"site/job.ts":                      "document.title += '#';\n",
 	"site/app.css":                     ".co-step { color: black }\n",
 	"site/worker/worker.ts":            "declare const __VERSION__: string; declare const __PRECACHE__: [string, string][];\nconsole.log(__VERSION__, __PRECACHE__.length);\n",
 	"site/static/icon.svg":             "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 512 512\"><path fill=\"#0a4a47\" d=\"M0 0h512v512H0z\"/></svg>\n",
@@ -41,7 +45,7 @@ var small = map[string]string{
 	"site/layouts/list.tmpl":      `{{define "main"}}<h1>{{.Title}}</h1>{{range .Groups}}<h2>{{.Title}}</h2>{{if .Grid}}Side by side: {{end}}{{range .Items}}<a href="{{$.Base}}{{.URL}}">{{.Title}}</a>{{with .Note}} {{.}}{{end}}{{end}}{{end}}{{end}}`,
 	"site/layouts/worksheet.tmpl": `{{define "main"}}<h1>{{.Title}}</h1>{{template "worksheet" .Form}}{{range .UsedIn}}<a href="{{$.Base}}{{.URL}}">{{.Title}}</a>{{end}}{{end}}`,
 	"site/layouts/table.tmpl":     `{{define "main"}}<h1>{{.Title}}</h1>{{.Body}}{{with .Lead}}<p id="lead">{{.}} <a href="{{$.Base}}about/limits.html#when">when</a> <a href="#lead">here</a></p>{{end}}{{range .Tables}}{{template "table" .}}{{end}}{{end}}`,
-	"site/layouts/single.tmpl":    `{{define "single"}}<!doctype html><html lang="en" data-single-file><head><style>{{.CSS}}</style></head><body>{{range .Pages}}<section id="{{.ID}}" data-page="{{.ID}}"{{if .Packed}} data-packed{{end}}>{{.Main}}</section>{{end}}{{if .Packed}}<script type="application/octet-stream" id="co-packed">{{.Packed}}</script>{{end}}<script type="application/json" id="co-search">{{.Search}}</script><script type="application/octet-stream" id="co-module">{{.Module}}</script><script>{{.Script}}</script></body></html>{{end}}`,
+	"site/layouts/single.tmpl":    `{{define "single"}}<!doctype html><html lang="en" data-single-file><head><style>{{.CSS}}</style></head><body>{{range .Pages}}<section id="{{.ID}}" data-page="{{.ID}}"{{if .Packed}} data-packed{{end}}>{{.Main}}</section>{{end}}{{if .Packed}}<script type="application/octet-stream" id="co-packed">{{.Packed}}</script>{{end}}<script type="text/plain" id="co-search">{{.Search}}</script><script type="application/octet-stream" id="co-module">{{.Module}}</script><script>{{.Script}}</script></body></html>{{end}}`,
 
 	"site/components/worksheet/worksheet.tmpl": `{{define "worksheet"}}<form id="{{.ID}}-form"><label for="{{.ID}}-x">x</label><input id="{{.ID}}-x" aria-describedby="{{.ID}}-hint {{.ID}}-error"></form>{{end}}`,
 	"site/components/table/table.tmpl":         `{{define "table"}}<table>{{range .}}<tr><td>{{.}}</td></tr>{{end}}</table>{{end}}`,
@@ -66,7 +70,10 @@ func supply() Supply {
 		Worksheets: markup.Embeds{IDs: []string{"twice"}, HTML: draw(`<form id="twice-form"></form>`)},
 		Tables:     markup.Embeds{IDs: []string{"squares"}, HTML: draw(`<table id="squares"></table>`)},
 		WorksheetPages: []WorksheetPage{{ID: "twice", Title: "Twice", Summary: "Doubles a number.",
-			Form: func(string) (any, error) { return form{"twice"}, nil }}},
+			Form: func(string) (any, error) { return form{"twice"}, nil },
+			Places: func() []markup.Passage {
+				return []markup.Passage{{Kind: searchindex.Field, ID: "twice-x", Text: "A number"}}
+			}}},
 		TablePages: []TablePage{{ID: "squares", Title: "Squares", Summary: "Squares of numbers.", Group: "Numbers",
 			Tables: func() ([]any, error) { return []any{[]int{1, 4, 9}}, nil }}},
 		Bibliography: []SourceGroup{{Title: "Books", Items: []SourceEntry{{Key: "book", Text: "A book", Read: "read in print"}}}},

@@ -131,7 +131,7 @@ func (m *maker) unit(id, kind, layout, title, summary string, crumb *Link, withB
 			m.problems = append(m.problems, pg.Problem(pg.BodyLine, "this page is made by the build and has no room for text of its own", "keep the header, and put the text on another page"))
 		}
 	}
-	u.search = &searchEntry{URL: id + ".html", Title: u.frame.Title, Kind: kind, Summary: u.frame.Summary}
+	u.search = true
 	m.units = append(m.units, u)
 	return u
 }
@@ -153,7 +153,7 @@ func item(pg *page.Page) ListItem {
 func (m *maker) front() {
 	u := m.unit(frontID, "front", "front", "Change the compressor, keep the next one alive",
 		"Find why it failed, change it safely, prove the work, and leave a record.", nil, false)
-	u.search = nil // everybody knows the way here
+	u.search = false // everybody knows the way here
 	var stages []Stage
 	for _, s := range m.e.content.book.Stages {
 		stage := Stage{Number: s.Number, Title: s.Title, Summary: s.Summary}
@@ -194,7 +194,7 @@ func shorten(g ListGroup) ListGroup {
 // contents is the reading order as one page.
 func (m *maker) contents() {
 	u := m.unit(contentsID, "list", "list", "Contents", "Every page of the handbook, in reading order.", nil, false)
-	u.search = nil
+	u.search = false
 	groups := m.contentsGroups()
 	for _, e := range flatten(m.e.content.book.Contents) {
 		if _, ok := m.entryItem(e); !ok && e.Target != "" {
@@ -295,7 +295,23 @@ func (m *maker) nearest(target string) string {
 }
 
 func (m *maker) worksheetItem(w WorksheetPage) ListItem {
-	return ListItem{Title: w.Title, URL: worksheetID(w.ID) + ".html", Summary: w.Summary}
+	return ListItem{Title: w.Title, URL: worksheetID(w.ID) + ".html", Summary: brief(w.Summary)}
+}
+
+// brief is the first statement of a purpose: in a list of many, each gets one
+// line or two.
+func brief(purpose string) string {
+	const most = 120 // bytes
+	end := len(purpose)
+	for _, mark := range []string{". ", ": "} {
+		if i := strings.Index(purpose[:end], mark); i > 0 {
+			end = i
+		}
+	}
+	if i := strings.Index(purpose, ", "); end > most && i > 0 {
+		end = i
+	}
+	return strings.TrimSuffix(purpose[:end], ".") + "."
 }
 
 func (m *maker) tableItem(t TablePage) ListItem {
@@ -371,7 +387,9 @@ func (m *maker) worksheets() {
 	m.depends(list, groups)
 	for _, w := range m.p.o.Supply.WorksheetPages {
 		u := m.unit(worksheetID(w.ID), "worksheet", "worksheet", w.Title, w.Summary, &Link{Title: "Worksheets", URL: "worksheets.html"}, false)
+		u.places = places(w.Places)
 		used := m.usedIn[w.ID]
+		u.packed = len(used) > 0 // the form stands on a procedure page too, which is not packed
 		u.data = func(f Frame, _ *markup.Result) (any, error) {
 			form, err := w.Form(f.Base)
 			f.Sheets = true
@@ -441,7 +459,7 @@ func (m *maker) tables() {
 	m.depends(list, groups)
 	for _, t := range m.p.o.Supply.TablePages {
 		u := m.unit(tableID(t.ID), "table", "table", t.Title, t.Summary, &Link{Title: "Tables", URL: "tables.html"}, true)
-		u.packed = t.Packed
+		u.packed, u.places = t.Packed, places(t.Places)
 		u.data = func(f Frame, r *markup.Result) (any, error) {
 			c := m.p.supplied.computed(t)
 			return TableData{Frame: f, Lead: c.lead, Tables: c.tables, Body: body(r)}, c.err
@@ -463,7 +481,7 @@ func body(r *markup.Result) template.HTML {
 // the base path was given.
 func (m *maker) notFound() {
 	u := m.unit("404", "reference", "page", "This page is not here", "The address may be old. Search from the contents.", &Link{Title: "Contents", URL: "contents.html"}, false)
-	u.search = nil
+	u.search = false
 	u.frame.Base = "/" + strings.Trim(m.p.o.Base, "/") + "/"
 	if u.frame.Base == "//" {
 		u.frame.Base = "/"

@@ -27,7 +27,7 @@ func (p *Publisher) contentUnits(e *edition) []*unit {
 		}
 	}
 	made := p.madeIDs()
-	terms := digestOf(b.Glossary.Terms, b.Hazards.Rows)
+	terms := digestOf(b.Glossary.Terms, b.Hazards.Rows, e.content.causes.name())
 	stages := map[int]string{}
 	for _, s := range b.Stages {
 		stages[s.Number] = s.Title

@@ -13,6 +13,9 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"changeout/build/internal/markup"
+	"changeout/build/internal/searchindex"
 )
 
 // files reads an output folder.
@@ -43,8 +46,8 @@ func TestFilesOfASite(t *testing.T) {
 	slices.Sort(names) // the digests decided the order before
 	want := []string{
 		"about/checked.html", "about/glossary.html", "about/licences.html", "about/limits.html", "about/sources.html",
-		"assets/app.HASH.css", "assets/app.HASH.js", "assets/changeout.HASH.wasm", "assets/worksheets.HASH.js",
-		"contents.html", "files.sha256", "icon-180.png", "icon-192.png", "icon-512.png", "icon.svg", "index.html", "manifest.webmanifest", "search-index.json",
+		"assets/app.HASH.css", "assets/app.HASH.js", "assets/changeout.HASH.wasm", "assets/search.HASH.js", "assets/worksheets.HASH.js",
+		"contents.html", "files.sha256", "icon-180.png", "icon-192.png", "icon-512.png", "icon.svg", "index.html", "manifest.webmanifest", "search-index.txt",
 		"stages/curve.svg", "stages/hold.html", "tables.html", "tables/squares.html", "worker.js", "worksheets.html", "worksheets/twice.html",
 	}
 	if !slices.Equal(names, want) {
@@ -372,7 +375,7 @@ func TestProblemsOfTheSiteFolder(t *testing.T) {
 		"style":          {"site/app.css", ".a { colour red }\n", []string{"site/app.css:1"}},
 		"contents entry": {"content/contents.md", small["content/contents.md"] + "- [No](worksheet:twise)\n", []string{"content/contents.md:13", "worksheet:twise", "did you mean worksheet:twice?"}},
 		"front has text": {"content/index.md", small["content/index.md"] + "\nSome text.\n", []string{"content/index.md:7", "no room"}},
-		"taken name":     {"site/static/search-index.json", "[]", []string{"search-index.json"}},
+		"taken name":     {"site/static/search-index.txt", "P", []string{"search-index.txt"}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			root := tree(t, small)
@@ -412,7 +415,7 @@ func TestIncremental(t *testing.T) {
 	// A new title reaches the neighbour's link and every list.
 	write(t, root, "content/about/limits.md", strings.Replace(small["content/about/limits.md"], "title: Limits", "title: Its limits", 1))
 	mustBuild(t, p)
-	for _, name := range []string{"stages/hold.html", "contents.html", "index.html", "search-index.json"} {
+	for _, name := range []string{"stages/hold.html", "contents.html", "index.html", "search-index.txt"} {
 		if !strings.Contains(read(t, out, name), "Its limits") {
 			t.Errorf("%s does not show the new title", name)
 		}
@@ -484,23 +487,33 @@ func TestBasePath(t *testing.T) {
 func TestSearchIndex(t *testing.T) {
 	root := tree(t, small)
 	mustBuild(t, New(options(root)))
-	var entries []searchEntry
-	if err := json.Unmarshal([]byte(read(t, root, "public/search-index.json")), &entries); err != nil {
+	index, err := searchindex.Read([]byte(read(t, root, "public/"+searchFile)))
+	if err != nil {
 		t.Fatal(err)
 	}
-	got := map[string]searchEntry{}
-	for _, e := range entries {
+	got := map[string]searchindex.Page{}
+	for _, e := range index.Pages {
 		got[e.URL] = e
 	}
 	hold := got["stages/hold.html"]
-	if hold.Title != "Hold a vacuum" || hold.Stage != 1 || len(hold.Parts) == 0 || hold.Parts[0] != [2]string{"what-this-achieves", "What this achieves"} {
+	if hold.Title != "Hold a vacuum" || hold.Stage != 1 || len(hold.Places) == 0 || hold.Places[0] != (markup.Passage{Kind: markup.PassageHeading, ID: "what-this-achieves", Text: "What this achieves"}) {
 		t.Errorf("got %+v, want title, stage and headings", hold)
 	}
-	if words := got["about/glossary.html"]; len(words.Parts) != 1 || words.Parts[0][0] != "term-micron" {
-		t.Errorf("got %+v, want the term", words)
+	words := got["about/glossary.html"].Places
+	if len(words) != 2 || words[0].ID != "term-micron" || words[1].Text != "A thousandth of a millimetre of mercury." {
+		t.Errorf("got %+v, want the term and its definition", words)
 	}
-	if got["worksheets/twice.html"].Kind != "worksheet" || got["tables/squares.html"].Kind != "table" {
-		t.Errorf("got %+v, want worksheet and table", entries)
+	if twice := got["worksheets/twice.html"]; twice.Kind != "worksheet" || len(twice.Places) != 1 || twice.Places[0].ID != "twice-x" {
+		t.Errorf("got %+v, want the worksheet and its entry", twice)
+	}
+	if got["tables/squares.html"].Kind != "table" {
+		t.Errorf("got %+v, want the table", index.Pages)
+	}
+	if got["index.html"].URL != "" || got["contents.html"].URL != "" {
+		t.Errorf("got %+v, want neither the front page nor the contents, which hold nothing of their own", index.Pages)
+	}
+	if len(index.Sayings) != 1 || index.Sayings[0].Said[0] != "pull down" || index.Sayings[0].Means[0] != "vacuum" {
+		t.Errorf("got sayings %+v, want those of content/search.md", index.Sayings)
 	}
 	for url := range got {
 		if _, err := os.Stat(filepath.Join(root, "public", url)); err != nil {

@@ -2,53 +2,66 @@ package publish
 
 import (
 	"bytes"
-	"encoding/json"
 
 	"changeout/build/internal/markup"
-	"changeout/build/internal/page"
+	"changeout/build/internal/searchindex"
 )
 
-// searchEntry is one page in search-index.json. The names are short because
-// every phone loads the file; site/templates describes them too.
-type searchEntry struct {
-	URL     string      `json:"u"` // from the site's root
-	Title   string      `json:"t"`
-	Kind    string      `json:"k"` // procedure, reference, worksheet, table
-	Stage   int         `json:"n,omitempty"`
-	Summary string      `json:"d,omitempty"`
-	Parts   [][2]string `json:"s,omitempty"` // id and plain text of headings and steps
+// searchFile is the index that a phone loads when somebody begins to search.
+const searchFile = "search-index.txt"
+
+// places gives what can be searched on a page that the computation supplies.
+func places(of func() []markup.Passage) []markup.Passage {
+	if of == nil {
+		return nil
+	}
+	return of()
 }
 
-// pageEntry makes the entry of a content page.
-func pageEntry(p *page.Page, r *markup.Result) searchEntry {
-	e := searchEntry{URL: p.URL, Title: p.Title, Kind: p.Kind, Stage: p.Stage, Summary: p.Summary}
-	h, s := r.Headings, r.Steps
-	// Both lists are in the order of the page; merged by line they stay so.
-	for len(h) > 0 || len(s) > 0 {
-		if len(s) == 0 || (len(h) > 0 && h[0].Line <= s[0].Line) {
-			e.Parts = append(e.Parts, [2]string{h[0].ID, h[0].Text})
-			h = h[1:]
-		} else {
-			e.Parts = append(e.Parts, [2]string{"step-" + s[0].ID, s[0].Text})
-			s = s[1:]
+// entry is the index's record of a made page.
+func (u *unit) entry() searchindex.Page {
+	return searchindex.Page{URL: u.frame.ID + ".html", Kind: u.frame.Kind, Title: u.frame.Title, Summary: u.frame.Summary, Places: u.places}
+}
+
+// searchParts lists the parts of the index: its head, then each page in the
+// order in which pages are listed.
+func (e *edition) searchParts() [][]byte {
+	parts := [][]byte{searchindex.Head(e.content.book.Sayings)}
+	for _, u := range e.units {
+		switch {
+		case u.search:
+			parts = append(parts, u.entry().Lines())
+		case u.page != nil && e.content.pages[u.page] != nil && u.layout == "page":
+			parts = append(parts, e.content.pages[u.page].search)
 		}
 	}
-	return e
+	return parts
 }
 
-func (e searchEntry) json() []byte {
-	b, err := json.Marshal(e)
-	if err != nil {
-		panic(err) // strings and numbers only
+// putSearch writes the index. At thousands of pages it is large, so it is
+// joined only if a part of it changed.
+func (p *Publisher) putSearch(e *edition, to sink) error {
+	e.searched = e.searchParts()
+	if p.last != nil && same(p.last.searched, e.searched) {
+		if file, ok := p.last.files[searchFile]; ok {
+			to.keep(searchFile, file)
+			return nil
+		}
 	}
-	return b
+	_, err := to.put(searchFile, searchindex.Join(nil, e.searched))
+	return err
 }
 
-// searchIndex joins the entries, one a line.
-func searchIndex(entries [][]byte) []byte {
-	var b bytes.Buffer
-	b.WriteString("[\n")
-	b.Write(bytes.Join(entries, []byte(",\n")))
-	b.WriteString("\n]\n")
-	return b.Bytes()
+// same compares the parts; those of a page that was not converted again are
+// the very same bytes.
+func same(a, b [][]byte) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		if len(a[i]) != len(b[i]) || len(a[i]) > 0 && &a[i][0] != &b[i][0] && !bytes.Equal(a[i], b[i]) {
+			return false
+		}
+	}
+	return true
 }

@@ -12,6 +12,7 @@ import (
 	"slices"
 
 	"changeout/build/internal/report"
+	"changeout/build/internal/searchindex"
 )
 
 // writeSingle writes the whole handbook as one file that opens from a phone's
@@ -21,7 +22,7 @@ import (
 // (0.8 MB instead of 3.3 MB for 2.5 MB); browsers can unpack gzip themselves
 // (DecompressionStream) but not brotli. Where that is missing, the script says
 // so in a sentence, and the printed examples and the common tables still read.
-// The less common tables, the licences and the checks are packed too, see packPages.
+// The less common tables, worksheets that stand on a procedure page too, the licences and the checks are packed, see packPages.
 //
 // Inside the output folder the file is part of the site; elsewhere it is
 // written beside its place and moved there in one step.
@@ -126,9 +127,10 @@ func (p *Publisher) single(ctx context.Context, e *edition) ([]byte, []report.Pr
 	err = e.shelf.templates["single"].ExecuteTemplate(&b, "single", SingleData{
 		Frame:  f,
 		CSS:    template.CSS(e.shelf.css),
-		Script: template.JS(string(e.shelf.js) + string(e.shelf.sheets)),
+		Script: template.JS(string(e.shelf.js) + string(e.shelf.sheets) + string(e.shelf.job) + string(e.shelf.search)),
 		Module: trusted([]byte(pack(e.shelf.module.Bytes))),
-		Search: template.JS(e.singleSearch()),
+		Search: trusted(searchindex.Join(nil, e.searched)),
+		Causes: trusted(e.content.causes.data()),
 		Packed: packed,
 		Pages:  pages,
 	})
@@ -183,23 +185,4 @@ func packPages(units []*unit, pages []SinglePage) (template.HTML, error) {
 	to.SetEscapeHTML(false)
 	err := to.Encode(mains)
 	return trusted([]byte(pack(b.Bytes()))), err
-}
-
-// singleSearch is the search index with addresses inside the file.
-func (e *edition) singleSearch() []byte {
-	var entries [][]byte
-	for _, u := range e.units {
-		var entry searchEntry
-		switch {
-		case u.search != nil:
-			entry = *u.search
-		case u.page != nil && u.layout == "page":
-			entry = pageEntry(u.page, e.content.pages[u.page].result)
-		default:
-			continue
-		}
-		entry.URL = "#" + u.frame.ID
-		entries = append(entries, entry.json())
-	}
-	return searchIndex(entries)
 }

@@ -12,6 +12,8 @@ import (
 	"testing"
 
 	"golang.org/x/net/html"
+
+	"changeout/build/internal/searchindex"
 )
 
 // cubes is a table page with all there is: facts above it, a short name, packed.
@@ -96,7 +98,8 @@ func TestSingleFile(t *testing.T) {
 			t.Errorf("no link to %s", want)
 		}
 	}
-	if !strings.Contains(text, `aria-describedby="worksheets/twice/twice-hint worksheets/twice/twice-error"`) {
+	// A worksheet that stands on a procedure page too is packed.
+	if !strings.Contains(mains["worksheets/twice"], `aria-describedby="worksheets/twice/twice-hint worksheets/twice/twice-error"`) {
 		t.Errorf("a list of ids was not rewritten")
 	}
 
@@ -118,22 +121,22 @@ func TestSingleFile(t *testing.T) {
 			t.Errorf("packed page %q: want %s in it", main, want)
 		}
 	}
-	if !strings.Contains(mains["about/licences"], "Go&#39;s &lt;terms&gt;") || strings.Contains(text, "&lt;terms&gt;") || len(mains) != 3 {
-		t.Errorf("%d packed pages, want 3: cubes, licences, checks. Licences: %s", len(mains), mains["about/licences"])
+	if !strings.Contains(mains["about/licences"], "Go&#39;s &lt;terms&gt;") || strings.Contains(text, "&lt;terms&gt;") || len(mains) != 4 {
+		t.Errorf("%d packed pages, want 4: cubes, licences, checks, worksheet. Licences: %s", len(mains), mains["about/licences"])
 	}
 
-	var entries []searchEntry
-	if err := json.Unmarshal([]byte(blocks["co-search"]), &entries); err != nil {
-		t.Fatal(err)
+	index, err := searchindex.Read([]byte(blocks["co-search"]))
+	if err != nil || len(index.Pages) < 5 {
+		t.Fatalf("got %d pages in the search index and %v", len(index.Pages), err)
 	}
-	for _, e := range entries {
-		page, inside := strings.CutPrefix(e.URL, "#")
-		if !inside || !ids[page] {
+	for _, e := range index.Pages {
+		page := strings.TrimSuffix(e.URL, ".html")
+		if !ids[page] {
 			t.Errorf("the search index names %s, which is no page of the file", e.URL)
 		}
-		for _, part := range e.Parts {
-			if !ids[page+"/"+part[0]] {
-				t.Errorf("the search index names %s/%s, which is not in the file", e.URL, part[0])
+		for _, place := range e.Places {
+			if place.ID != "" && !ids[page+"/"+place.ID] {
+				t.Errorf("the search index names %s/%s, which is not in the file", e.URL, place.ID)
 			}
 		}
 	}

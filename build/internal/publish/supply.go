@@ -4,6 +4,7 @@ import (
 	"html/template"
 
 	"changeout/build/internal/markup"
+	"changeout/calc"
 )
 
 // Supply is what the computation gives to the site. Package publish knows no
@@ -15,8 +16,9 @@ type Supply struct {
 
 	WorksheetPages []WorksheetPage
 	TablePages     []TablePage
-	Bibliography   []SourceGroup      // the page about/sources.html
-	Checked        []CheckedWorksheet // the page about/checked.html
+	Declared       func(id string) *calc.Worksheet // what a worksheet declares, for the cause model; nil for an unknown id
+	Bibliography   []SourceGroup                   // the page about/sources.html
+	Checked        []CheckedWorksheet              // the page about/checked.html
 }
 
 // A WorksheetPage is one worksheet on its own page, worksheets/ID.html.
@@ -26,6 +28,8 @@ type WorksheetPage struct {
 	// page whose way to the site's root is base. It must be deterministic, and
 	// encoding/json must be able to write it (the version is made from that).
 	Form func(base string) (any, error)
+	// Places gives what a search can find on the page; nil for nothing but the title.
+	Places func() []markup.Passage
 }
 
 // A TablePage is one or more computed tables on a page of their own,
@@ -43,6 +47,8 @@ type TablePage struct {
 	Lead func() (any, error)
 	// Tables gives the data that components/table/table.tmpl draws.
 	Tables func() ([]any, error)
+	// Places gives what a search can find on the page; nil for nothing but the title.
+	Places func() []markup.Passage
 }
 
 // A SourceGroup is a heading and entries of the bibliography.

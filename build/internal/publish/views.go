@@ -32,6 +32,8 @@ type Link struct {
 type Assets struct {
 	CSS, Script, Module, Search, Worker, Manifest, Icon string
 	Worksheets                                          string // the script that only pages with a worksheet load
+	Job                                                 string // the script of the job file, which the others load when it is needed
+	Searching                                           string // the script that the first search loads
 	Touch                                               string // PNG for home screens that take no SVG
 	Single                                              string
 }
@@ -101,7 +103,8 @@ type SingleData struct {
 	CSS    template.CSS
 	Script template.JS
 	Module template.HTML // base64 of the gzipped module
-	Search template.JS
+	Search template.HTML // the search index as its file holds it
+	Causes template.HTML // the cause model as its data file holds it, or ""
 	Packed template.HTML // base64 of gzipped JSON: page id to HTML
 	Pages  []SinglePage
 }
