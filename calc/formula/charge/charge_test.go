@@ -3,14 +3,9 @@ package charge
 import (
 	"math"
 	"testing"
-)
 
-func close(t *testing.T, what string, got, want, tolerance float64, source string) {
-	t.Helper()
-	if d := got - want; !(math.Abs(d) <= tolerance) {
-		t.Errorf("%s: got %.8g, want %.8g, difference %.2g, tolerance %.2g (%s)", what, got, want, d, tolerance, source)
-	}
-}
+	"changeout/calc/published/near"
+)
 
 // TestStandardTubes: bores and bore areas as a table that restates ASTM B280
 // prints them (etb280), in inches. Areas are printed to three figures.
@@ -26,9 +21,9 @@ func TestStandardTubes(t *testing.T) {
 			continue
 		}
 		// 5/16 in is 0.3125 in; the table prints 0.312 and a bore of 0.248.
-		close(t, "bore", tube.Bore()/inch, c.bore, 0.0006, "ASTM B280, etb280")
+		near.Value(t, "bore", tube.Bore()/inch, c.bore, 0.0006, "ASTM B280, etb280")
 		area := LineFactor(tube.Bore(), 1) / (inch * inch)
-		close(t, "bore area", area, c.area, 0.006*c.area, "ASTM B280, etb280, three figures")
+		near.Value(t, "bore area", area, c.area, 0.006*c.area, "ASTM B280, etb280, three figures")
 	}
 	for _, mm := range []float64{6.35, 9.52, 9.5, 12.7, 15.88, 19.05, 22.2, 28.58} {
 		if _, ok := StandardTube(mm / 1000); !ok {
@@ -72,21 +67,21 @@ func TestPublishedFactors(t *testing.T) {
 func TestSuperheatTarget(t *testing.T) {
 	kelvin := func(f float64) float64 { return (f + 459.67) * 5 / 9 }
 	for _, c := range []struct{ wb, db, want float64 }{{66, 95, 11.5}, {72, 105, 15.5}, {60, 95, 2.5}, {55, 115, -15}, {76, 75, 36.5}} {
-		close(t, "target in °F", SuperheatTarget(kelvin(c.wb), kelvin(c.db))*9/5, c.want, 1e-9, "practice-76")
+		near.Value(t, "target in °F", SuperheatTarget(kelvin(c.wb), kelvin(c.db))*9/5, c.want, 1e-9, "practice-76")
 	}
 }
 
 func TestRoomCharge(t *testing.T) {
 	const pound, cubicFoot = 0.45359237, 0.028316846592
 	rcl := 26 * pound / (1000 * cubicFoot)
-	close(t, "800 ft³", RoomCharge(rcl, 800*cubicFoot, 1)/pound, 20.8, 1e-9, "vrf, a15int4: 26 lb/1000 ft³")
-	close(t, "800 ft³, institutional", RoomCharge(rcl, 800*cubicFoot, 0.5)/pound, 10.4, 1e-9, "vrf: half")
-	close(t, "1461.5 ft³", RoomCharge(rcl, 1461.5*cubicFoot, 1)/pound, 38, 0.002, "vrf, to 0.1 ft³")
+	near.Value(t, "800 ft³", RoomCharge(rcl, 800*cubicFoot, 1)/pound, 20.8, 1e-9, "vrf, a15int4: 26 lb/1000 ft³")
+	near.Value(t, "800 ft³, institutional", RoomCharge(rcl, 800*cubicFoot, 0.5)/pound, 10.4, 1e-9, "vrf: half")
+	near.Value(t, "1461.5 ft³", RoomCharge(rcl, 1461.5*cubicFoot, 1)/pound, 38, 0.002, "vrf, to 0.1 ft³")
 }
 
 // TestFirstStep: 2 % between 50 g and 0.5 kg; common practice.
 func TestFirstStep(t *testing.T) {
 	for _, c := range []struct{ charge, want float64 }{{0, 0.05}, {1, 0.05}, {2.5, 0.05}, {3, 0.06}, {10, 0.2}, {25, 0.5}, {100, 0.5}} {
-		close(t, "first step", FirstStep(c.charge), c.want, 1e-12, "common practice")
+		near.Value(t, "first step", FirstStep(c.charge), c.want, 1e-12, "common practice")
 	}
 }

@@ -6,14 +6,8 @@ import (
 	"testing"
 
 	"changeout/calc/property/refrigerant"
+	"changeout/calc/published/near"
 )
-
-func near(t *testing.T, what string, got, want, tolerance float64, source string) {
-	t.Helper()
-	if d := got - want; !(math.Abs(d) <= tolerance) {
-		t.Errorf("%s: got %.8g, want %.8g, difference %.2g, tolerance %.2g (%s)", what, got, want, d, tolerance, source)
-	}
-}
 
 func lookup(t *testing.T, name string) *refrigerant.Refrigerant {
 	t.Helper()
@@ -25,13 +19,13 @@ func lookup(t *testing.T, name string) *refrigerant.Refrigerant {
 }
 
 func TestDefinitions(t *testing.T) {
-	near(t, "superheat", Superheat(283.15, 278.15), 5, 1e-12, "by definition")
-	near(t, "subcooling", Subcooling(313.15, 308.15), 5, 1e-12, "by definition")
-	near(t, "mid-point", MidPoint(277.59, 283.59), 280.59, 1e-9, "practice-79")
-	near(t, "ratio", Ratio(800e3, 140e3), 40.0/7, 1e-12, "cengel-boles, 800 ÷ 140")
+	near.Value(t, "superheat", Superheat(283.15, 278.15), 5, 1e-12, "by definition")
+	near.Value(t, "subcooling", Subcooling(313.15, 308.15), 5, 1e-12, "by definition")
+	near.Value(t, "mid-point", MidPoint(277.59, 283.59), 280.59, 1e-9, "practice-79")
+	near.Value(t, "ratio", Ratio(800e3, 140e3), 40.0/7, 1e-12, "cengel-boles, 800 ÷ 140")
 	// The textbook's own enthalpies, kJ/kg, recalled: 37.85 ÷ 40.33. Exact arithmetic, printed to 0.1 %.
 	eta, ok := Efficiency(246.36, 284.21, 286.69)
-	if near(t, "efficiency", eta, 0.939, 0.0005, "cengel-boles, example of an actual cycle"); !ok {
+	if near.Value(t, "efficiency", eta, 0.939, 0.0005, "cengel-boles, example of an actual cycle"); !ok {
 		t.Error("efficiency: not given")
 	}
 	for _, h := range [][3]float64{{250, 280, 250}, {250, 280, 240}, {250, 240, 290}, {250, 280, math.NaN()}, {math.NaN(), 280, 290}} {
@@ -74,8 +68,8 @@ func TestIdealCompression(t *testing.T) {
 			last = s
 		}
 		work := sum * math.Log(p2/d.P) / steps / 3
-		near(t, name+" work of an ideal compression", last.Enthalpy-q.Enthalpy, work, 1e-6*work, "dh = v dp at constant entropy")
-		near(t, name+" entropy", last.Entropy, q.Entropy, 1e-6, "isentropic")
+		near.Value(t, name+" work of an ideal compression", last.Enthalpy-q.Enthalpy, work, 1e-6*work, "dh = v dp at constant entropy")
+		near.Value(t, name+" entropy", last.Entropy, q.Entropy, 1e-6, "isentropic")
 		if !(last.T > q.T) {
 			t.Errorf("%s: %v K after compression of %v K", name, last.T, q.T)
 		}
@@ -92,7 +86,7 @@ func TestSuctionIsNeverTakenForDry(t *testing.T) {
 		if err != nil || dry {
 			t.Errorf("%v K under dew: dry %v, %v", below, dry, err)
 		}
-		near(t, "temperature", q.T, d.T, 1e-6, "dew point")
+		near.Value(t, "temperature", q.T, d.T, 1e-6, "dew point")
 	}
 }
 
@@ -110,7 +104,7 @@ func TestDome(t *testing.T) {
 				t.Errorf("%s liquid %d: %v, pressure %v", name, i, err, liquid[i].P)
 				continue
 			}
-			near(t, name+" bubble", b.T, liquid[i].T, 1e-6*b.T, "bubble point")
+			near.Value(t, name+" bubble", b.T, liquid[i].T, 1e-6*b.T, "bubble point")
 		}
 		for i := 1; i < len(vapour); i++ {
 			if !(vapour[i].P > vapour[i-1].P) {
@@ -144,7 +138,7 @@ func TestAtRest(t *testing.T) {
 	}
 	mean := sum / n
 	spread := 1.96 * math.Sqrt(squares/n-mean*mean)
-	near(t, "mean excess", s.Excess, mean, 5*spread/math.Sqrt(n), "Monte Carlo")
+	near.Value(t, "mean excess", s.Excess, mean, 5*spread/math.Sqrt(n), "Monte Carlo")
 	if ratio := spread / s.Error; !(ratio > 0.9 && ratio < 1.2) {
 		t.Errorf("error %v Pa, Monte Carlo %v Pa at 95 %%: ratio %v, want 0.9 to 1.2", s.Error, spread, ratio)
 	}
@@ -158,10 +152,10 @@ func TestAtRest(t *testing.T) {
 // TestBands: the numbers as the sources print them.
 func TestBands(t *testing.T) {
 	const fahrenheit = 5.0 / 9
-	near(t, "discharge limit, 225 °F", DischargeLimit, (225+459.67)*fahrenheit, 0.25, "practice-15, printed as 225 °F and 107 °C")
-	near(t, "floodback by discharge, 20 °F", FloodbackDischarge, 20*fahrenheit, 1e-9, "manual-11")
-	near(t, "settled scatter, 5 psi", StandingScatter, 5*6894.757, 5e3, "common practice, 0.3 bar is about 5 psi")
-	near(t, "suspect, 10 psi", StandingSuspect, 10*6894.757, 2e3, "common practice, 0.7 bar is about 10 psi")
-	near(t, "superheat band", SuctionSuperheat.Low, 5, 0, "manual-49, 5 to 30 K")
-	near(t, "discharge superheat band", DischargeSuperheat.Low, 20, 0, "manual-12")
+	near.Value(t, "discharge limit, 225 °F", DischargeLimit, (225+459.67)*fahrenheit, 0.25, "practice-15, printed as 225 °F and 107 °C")
+	near.Value(t, "floodback by discharge, 20 °F", FloodbackDischarge, 20*fahrenheit, 1e-9, "manual-11")
+	near.Value(t, "settled scatter, 5 psi", StandingScatter, 5*6894.757, 5e3, "common practice, 0.3 bar is about 5 psi")
+	near.Value(t, "suspect, 10 psi", StandingSuspect, 10*6894.757, 2e3, "common practice, 0.7 bar is about 10 psi")
+	near.Value(t, "superheat band", SuctionSuperheat.Low, 5, 0, "manual-49, 5 to 30 K")
+	near.Value(t, "discharge superheat band", DischargeSuperheat.Low, 20, 0, "manual-12")
 }

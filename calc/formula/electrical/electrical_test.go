@@ -5,30 +5,25 @@ import (
 	"math/cmplx"
 	"math/rand/v2"
 	"testing"
-)
 
-func close(t *testing.T, what string, got, want, tolerance float64, source string) {
-	t.Helper()
-	if d := got - want; !(math.Abs(d) <= tolerance) {
-		t.Errorf("%s: got %.8g, want %.8g, difference %.2g, tolerance %.2g (%s)", what, got, want, d, tolerance, source)
-	}
-}
+	"changeout/calc/published/near"
+)
 
 // TestCopper: a resistance meter's manual prints 96.22 for 100 at 30 °C, by
 // 0.00393/K at 20 °C, which is 234.5 within rounding: half the last digit.
 func TestCopper(t *testing.T) {
-	close(t, "100 Ω at 30 °C", CopperAt20(100, 303.15), 96.22, 0.005, "ohmmeter-tc")
-	close(t, "at 20 °C", CopperAt20(0.83, 293.15), 0.83, 1e-12, "definition")
+	near.Value(t, "100 Ω at 30 °C", CopperAt20(100, 303.15), 96.22, 0.005, "ohmmeter-tc")
+	near.Value(t, "at 20 °C", CopperAt20(0.83, 293.15), 0.83, 1e-12, "definition")
 	// The machine standard's 235 (from memory) must stay within its 0.03 % here.
-	close(t, "against 235", CopperAt20(1, 333.15), (235.0+20)/(235+60), 3e-4, "IEC 60034-1, from memory")
+	near.Value(t, "against 235", CopperAt20(1, 333.15), (235.0+20)/(235+60), 3e-4, "IEC 60034-1, from memory")
 }
 
 // TestStar: the phases give the pairs back, whatever they are.
 func TestStar(t *testing.T) {
 	u, v, w := Star(0.82, 0.83, 0.91)
-	close(t, "u+v", u+v, 0.82, 1e-12, "definition")
-	close(t, "v+w", v+w, 0.83, 1e-12, "definition")
-	close(t, "w+u", w+u, 0.91, 1e-12, "definition")
+	near.Value(t, "u+v", u+v, 0.82, 1e-12, "definition")
+	near.Value(t, "v+w", v+w, 0.83, 1e-12, "definition")
+	near.Value(t, "w+u", w+u, 0.91, 1e-12, "definition")
 }
 
 // TestRoundingDoubt: no three rounded readings may be further from the truth
@@ -68,7 +63,7 @@ func TestUnbalance(t *testing.T) {
 		{462, 463, 455, 1.1, 0.05}, {480, 476, 472, 0.84, 0.005}, {462, 468, 450, 2.2, 0.05}, {203, 210, 212, 2.56, 0.005},
 	} {
 		_, u := Unbalance(c.a, c.b, c.c)
-		close(t, "unbalance", 100*u, c.want, c.tolerance, "etips, imd, practice-32, sym")
+		near.Value(t, "unbalance", 100*u, c.want, c.tolerance, "etips, imd, practice-32, sym")
 	}
 	if _, u := Unbalance(0, 0, 0); !math.IsNaN(u) {
 		t.Errorf("unbalance of nothing: got %v, want NaN", u)
@@ -91,7 +86,7 @@ func TestNegativeSequence(t *testing.T) {
 		if !ok {
 			t.Fatalf("factor %g: refused", want)
 		}
-		close(t, "U2/U1", got, want, 1e-9, "symmetrical components")
+		near.Value(t, "U2/U1", got, want, 1e-9, "symmetrical components")
 		// NEMA's figure is never larger and at most 2/√3 smaller while the factor is small (pillay-2001, table 1: 2 to 2.3).
 		if _, u := Unbalance(cmplx.Abs(ab), cmplx.Abs(bc), cmplx.Abs(ca)); want < 0.02 && !(got >= 0.99*u && got <= 1.165*u) {
 			t.Errorf("factor %g beside NEMA %g: outside 1 to 1.155", got, u)
@@ -111,37 +106,37 @@ func TestDeratingAndRise(t *testing.T) {
 		if !ok {
 			t.Errorf("derating at %v %%: refused", c.u)
 		}
-		close(t, "derating", got, c.want, 1e-9, "etbder")
+		near.Value(t, "derating", got, c.want, 1e-9, "etbder")
 	}
 	for _, u := range []float64{0.0501, 0.2, math.Inf(1), math.NaN()} {
 		if f, ok := Derating(u); ok {
 			t.Errorf("derating at %v: got %v, want a refusal", u, f)
 		}
 	}
-	close(t, "rise at 3 %", 100*ExtraRise(0.03), 20, 2.5, "practice-31: about 20 %")
-	close(t, "rise at 5 %", 100*ExtraRise(0.05), 50, 0.5, "practice-31: 50 %")
-	close(t, "rise at 3.5 %", 100*ExtraRise(0.035), 25, 1, "practice-32: 25 %")
+	near.Value(t, "rise at 3 %", 100*ExtraRise(0.03), 20, 2.5, "practice-31: about 20 %")
+	near.Value(t, "rise at 5 %", 100*ExtraRise(0.05), 50, 0.5, "practice-31: 50 %")
+	near.Value(t, "rise at 3.5 %", 100*ExtraRise(0.035), 25, 1, "practice-32: 25 %")
 }
 
 // TestInsulation: a testing site's example of one winding, 200 MΩ at 20 °C and
 // 25 MΩ at 50 °C, must agree at 40 °C; a tester's manual prints 150 at 20 °C
 // and 75 at 30 °C. Exact powers of two.
 func TestInsulation(t *testing.T) {
-	close(t, "200 MΩ at 20 °C", InsulationAt(200, 293.15, 313.15), 50, 1e-9, "insulation-page")
-	close(t, "25 MΩ at 50 °C", InsulationAt(25, 323.15, 313.15), 50, 1e-9, "insulation-page")
-	close(t, "75 MΩ at 30 °C, to 20 °C", InsulationAt(75, 303.15, 293.15), 150, 1e-9, "ir-meter")
-	close(t, "thermosetting, 60 °C", ThermosettingAt(1, 333.15, 313.15), 2.25, 0.005, "IEEE 43-2013, from memory")
-	close(t, "thermosetting, 20 °C", ThermosettingAt(1, 293.15, 313.15), 0.40, 0.005, "IEEE 43-2013, from memory")
+	near.Value(t, "200 MΩ at 20 °C", InsulationAt(200, 293.15, 313.15), 50, 1e-9, "insulation-page")
+	near.Value(t, "25 MΩ at 50 °C", InsulationAt(25, 323.15, 313.15), 50, 1e-9, "insulation-page")
+	near.Value(t, "75 MΩ at 30 °C, to 20 °C", InsulationAt(75, 303.15, 293.15), 150, 1e-9, "ir-meter")
+	near.Value(t, "thermosetting, 60 °C", ThermosettingAt(1, 333.15, 313.15), 2.25, 0.005, "IEEE 43-2013, from memory")
+	near.Value(t, "thermosetting, 20 °C", ThermosettingAt(1, 293.15, 313.15), 0.40, 0.005, "IEEE 43-2013, from memory")
 }
 
 // TestCharge: a drive maker's page prints 111.821 s; a resistor maker's sheet
 // 0.015062769 s and 219.375 J. Half the last digit.
 func TestCharge(t *testing.T) {
-	close(t, "600 V, 300 µF, 150 kΩ to 50 V", DischargeTime(150e3, 300e-6, 600, 50), 111.821, 0.0005, "discharge-drive")
-	close(t, "1500 V, 195 µF, 50 Ω to 320 V", DischargeTime(50, 195e-6, 1500, 320), 0.015062769, 5e-10, "discharge-sheet")
-	close(t, "energy", StoredEnergy(195e-6, 1500), 219.375, 5e-4, "discharge-sheet")
-	close(t, "already below", DischargeTime(1e4, 3e-3, 40, 50), 0, 0, "definition")
-	close(t, "voltage after the time", VoltageAfter(150e3, 300e-6, 600, 111.821), 50, 1e-3, "discharge-drive")
+	near.Value(t, "600 V, 300 µF, 150 kΩ to 50 V", DischargeTime(150e3, 300e-6, 600, 50), 111.821, 0.0005, "discharge-drive")
+	near.Value(t, "1500 V, 195 µF, 50 Ω to 320 V", DischargeTime(50, 195e-6, 1500, 320), 0.015062769, 5e-10, "discharge-sheet")
+	near.Value(t, "energy", StoredEnergy(195e-6, 1500), 219.375, 5e-4, "discharge-sheet")
+	near.Value(t, "already below", DischargeTime(1e4, 3e-3, 40, 50), 0, 0, "definition")
+	near.Value(t, "voltage after the time", VoltageAfter(150e3, 300e-6, 600, 111.821), 50, 1e-3, "discharge-drive")
 }
 
 // tables are printed resistance tables of two families, kΩ from −20 to 50 °C
@@ -169,7 +164,7 @@ func TestThermistorTables(t *testing.T) {
 			if miss := got/(1000*k) - 1; !(math.Abs(miss) <= allowed) {
 				t.Errorf("B %v at %v °C: got %.0f Ω, table %.0f Ω, off by %.4f, allowed %.4f", table.law.B, c, got, 1000*k, miss, allowed)
 			}
-			close(t, "back", table.law.Temperature(got), c+273.15, 1e-9, "inverse")
+			near.Value(t, "back", table.law.Temperature(got), c+273.15, 1e-9, "inverse")
 		}
 	}
 }
@@ -182,10 +177,10 @@ func TestBetween(t *testing.T) {
 		at := func(j int) float64 { return float64(5*j-20) + 273.15 }
 		law := Between(at(i), 1000*k[i], at(i+4), 1000*k[i+4])
 		for j := i; j <= i+4; j++ {
-			close(t, "temperature between rows", law.Temperature(1000*k[j]), at(j), 0.15, "manual-26")
+			near.Value(t, "temperature between rows", law.Temperature(1000*k[j]), at(j), 0.15, "manual-26")
 		}
 	}
 	// A temperature controller's manual prints a 10 kΩ table to five figures; rows 25 K apart.
 	law := Between(273.15, 32128, 298.15, 9814)
-	close(t, "19549 Ω", law.Temperature(19549)-273.15, 10, 0.15, "sh-manual")
+	near.Value(t, "19549 Ω", law.Temperature(19549)-273.15, 10, 0.15, "sh-manual")
 }

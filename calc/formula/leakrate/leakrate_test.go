@@ -3,14 +3,9 @@ package leakrate
 import (
 	"math"
 	"testing"
-)
 
-func within(t *testing.T, what string, got, want, tolerance float64, source string) {
-	t.Helper()
-	if d := got - want; !(math.Abs(d) <= tolerance) {
-		t.Errorf("%s: got %.8g, want %.8g, difference %.2g, tolerance %.2g (%s)", what, got, want, d, tolerance, source)
-	}
-}
+	"changeout/calc/published/near"
+)
 
 // TestAnnualised: worked examples of public pages, each printed to the figure
 // shown; half of the last digit.
@@ -25,14 +20,14 @@ func TestAnnualised(t *testing.T) {
 		{5, 100, 365.0 / 12, 60, 1e-9, "achrleak: 5 lb of 100 lb in a month"},
 		{10, 100, 400, 10, 1e-12, "the days count at most 365"},
 	} {
-		within(t, c.source, 100*Annualised(c.added, c.full, c.days), c.want, c.tolerance, c.source)
+		near.Value(t, c.source, 100*Annualised(c.added, c.full, c.days), c.want, c.tolerance, c.source)
 	}
 }
 
 func TestRolling(t *testing.T) {
 	losses := []Loss{{-1, 50}, {0, 4}, {100, 6}, {365, 7}, {366, 9}}
-	within(t, "365 days, both ends in", Rolling(losses, 100, 365, math.Inf(-1)), 0.17, 1e-12, "study608: sum over the past 365 days")
-	within(t, "after a test", Rolling(losses, 100, 365, 100), 0.07, 1e-12, "study608: since the successful test")
+	near.Value(t, "365 days, both ends in", Rolling(losses, 100, 365, math.Inf(-1)), 0.17, 1e-12, "study608: sum over the past 365 days")
+	near.Value(t, "after a test", Rolling(losses, 100, 365, 100), 0.07, 1e-12, "study608: since the successful test")
 }
 
 // TestLosses: hand arithmetic.
@@ -43,10 +38,10 @@ func TestLosses(t *testing.T) {
 		t.Fatalf("got %v, want %v", losses, want)
 	}
 	for i := range want {
-		within(t, "day", losses[i].Day, want[i].Day, 1e-12, "sorted, joined by day")
-		within(t, "loss", losses[i].Mass, want[i].Mass, 1e-12, "42 − 38; 2 + 1; 31 days later nothing is taken off")
+		near.Value(t, "day", losses[i].Day, want[i].Day, 1e-12, "sorted, joined by day")
+		near.Value(t, "loss", losses[i].Mass, want[i].Mass, 1e-12, "42 − 38; 2 + 1; 31 days later nothing is taken off")
 	}
-	within(t, "taken off", offset, 38, 1e-12, "38 kg recovered 5 days before")
+	near.Value(t, "taken off", offset, 38, 1e-12, "38 kg recovered 5 days before")
 }
 
 func TestMonths(t *testing.T) {

@@ -3,25 +3,20 @@ package moisture
 import (
 	"math"
 	"testing"
-)
 
-func near(t *testing.T, what string, got, want, tolerance float64, source string) {
-	t.Helper()
-	if d := got - want; !(math.Abs(d) <= tolerance) {
-		t.Errorf("%s: got %g, want %g, difference %g, tolerance %g (%s)", what, got, want, d, tolerance, source)
-	}
-}
+	"changeout/calc/published/near"
+)
 
 func TestVapourDensity(t *testing.T) {
 	// Saturated vapour is 0.14 % and 0.20 % denser than an ideal gas there.
-	near(t, "20 °C", VapourDensity(2339.318, 293.15), 17.314e-3, 0.04e-3, "CoolProp 8.0.0, saturated vapour")
-	near(t, "30 °C", VapourDensity(4246.97, 303.15), 30.415e-3, 0.09e-3, "CoolProp 8.0.0, saturated vapour")
+	near.Value(t, "20 °C", VapourDensity(2339.318, 293.15), 17.314e-3, 0.04e-3, "CoolProp 8.0.0, saturated vapour")
+	near.Value(t, "30 °C", VapourDensity(4246.97, 303.15), 30.415e-3, 0.09e-3, "CoolProp 8.0.0, saturated vapour")
 }
 
 func TestDiffusivity(t *testing.T) {
-	near(t, "0 °C", Diffusivity(273.15, 101325), 0.2178e-4, 1e-12, "massman-1998")
+	near.Value(t, "0 °C", Diffusivity(273.15, 101325), 0.2178e-4, 1e-12, "massman-1998")
 	// Another evaluation, 1.87e-10 T^2.072 (Marrero and Mason 1972, as recalled), agrees within 2 %.
-	near(t, "25 °C", Diffusivity(298.15, 101325), 1.87e-10*math.Pow(298.15, 2.072), 0.02*0.25e-4, "Marrero and Mason 1972, from memory")
+	near.Value(t, "25 °C", Diffusivity(298.15, 101325), 1.87e-10*math.Pow(298.15, 2.072), 0.02*0.25e-4, "Marrero and Mason 1972, from memory")
 }
 
 // TestDiffused: the two formulas meet, and agree with the sum of the series.
@@ -34,14 +29,14 @@ func TestDiffused(t *testing.T) {
 			sum += (1 - math.Exp(-n*n*math.Pi*math.Pi*fourier)) / (n * n)
 		}
 		want := area * c * l * (fourier + 2/(math.Pi*math.Pi)*sum)
-		near(t, "diffused", Diffused(c, d, bore, l, fourier*l*l/d), want, 2e-3*want, "crank-diffusion, whole series")
+		near.Value(t, "diffused", Diffused(c, d, bore, l, fourier*l*l/d), want, 2e-3*want, "crank-diffusion, whole series")
 	}
 }
 
 func TestAirMoves(t *testing.T) {
 	// 2 m of 10 mm, 1 Pa: v = 1 × 1e-4/(32 × 1.82e-5 × 2) = 0.08585 m/s.
-	near(t, "draught", Draught(0.01, 2, 1), 0.08585*math.Pi/4*1e-4, 1e-9, "Poiseuille, hand arithmetic")
+	near.Value(t, "draught", Draught(0.01, 2, 1), 0.08585*math.Pi/4*1e-4, 1e-9, "Poiseuille, hand arithmetic")
 	// A short wide opening is held by inertia: √(2 × 5.4/1.2) = 3 m/s.
-	near(t, "short draught", Draught(0.1, 0.1, 5.4), 3*math.Pi/4*0.01, 1e-6, "Bernoulli, hand arithmetic")
-	near(t, "exchange", Exchange(0.02, 10, 300), 0.1*math.Sqrt(9.80665*3.2e-9*10/300), 1e-12, "hand arithmetic")
+	near.Value(t, "short draught", Draught(0.1, 0.1, 5.4), 3*math.Pi/4*0.01, 1e-6, "Bernoulli, hand arithmetic")
+	near.Value(t, "exchange", Exchange(0.02, 10, 300), 0.1*math.Sqrt(9.80665*3.2e-9*10/300), 1e-12, "hand arithmetic")
 }

@@ -3,30 +3,25 @@ package oil
 import (
 	"math"
 	"testing"
-)
 
-func near(t *testing.T, what string, got, want, tolerance float64, source string) {
-	t.Helper()
-	if d := got - want; !(math.Abs(d) <= tolerance) {
-		t.Errorf("%s: got %v, want %v, difference %g, tolerance %g (%s)", what, got, want, d, tolerance, source)
-	}
-}
+	"changeout/calc/published/near"
+)
 
 // TestFlooding: the project's reference computes the mass flux of the formula for a gas of 23.6 kg/m³ under a liquid of
 // 890 kg/m³; the root carries it over to the liquid used here. Printed to five figures: 1e-3 of some 50 kg/(m² s).
 func TestFlooding(t *testing.T) {
 	for _, c := range []struct{ bore, flux float64 }{{0.785, 45.684}, {1.025, 52.203}, {1.265, 57.993}} {
 		want := c.flux * math.Sqrt((LiquidDensity-23.6)/(890-23.6))
-		near(t, "flux", 23.6*Flooding(23.6, c.bore*0.0254), want, 1e-3, "standards.md section 9, computed there")
+		near.Value(t, "flux", 23.6*Flooding(23.6, c.bore*0.0254), want, 1e-3, "standards.md section 9, computed there")
 	}
 	// The least capacity grows as d^2.5: twice the bore carries oil from 2^2.5 times the capacity.
-	near(t, "scaling", Flooding(30, 0.04)*4/Flooding(30, 0.02), math.Pow(2, 2.5), 1e-12, "the same, scaling")
+	near.Value(t, "scaling", Flooding(30, 0.04)*4/Flooding(30, 0.02), math.Pow(2, 2.5), 1e-12, "the same, scaling")
 }
 
 // TestVelocity: the trade notes' shell: 8 m/s in 38.4 mm is 0.8 m/s in 120 mm, printed to one decimal.
 func TestVelocity(t *testing.T) {
-	near(t, "shell", 8/Spread(0.120, 0.0384), 0.8, 0.05, "practice.md A.9")
-	near(t, "speed", Velocity(MassFlow(10e3, 200e3), 25, 0.02), 0.05/(25*math.Pi*1e-4), 1e-12, "by hand")
+	near.Value(t, "shell", 8/Spread(0.120, 0.0384), 0.8, 0.05, "practice.md A.9")
+	near.Value(t, "speed", Velocity(MassFlow(10e3, 200e3), 25, 0.02), 0.05/(25*math.Pi*1e-4), 1e-12, "by hand")
 }
 
 // TestClassifyNeverMilder: a worse finding never leads to a milder class. What is unknown is no finding; Residual asks for the

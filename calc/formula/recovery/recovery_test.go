@@ -1,18 +1,11 @@
 package recovery_test
 
 import (
-	"math"
 	"testing"
 
 	"changeout/calc/formula/recovery"
+	"changeout/calc/published/near"
 )
-
-func near(t *testing.T, what string, got, want, tolerance float64, source string) {
-	t.Helper()
-	if d := math.Abs(got - want); !(d <= tolerance) {
-		t.Errorf("%s: got %v, want %v, difference %g, tolerance %g (%s)", what, got, want, d, tolerance, source)
-	}
-}
 
 // TestInches holds every cell of the table of 40 CFR 82.156, read in print.
 func TestInches(t *testing.T) {
@@ -24,12 +17,12 @@ func TestInches(t *testing.T) {
 		{recovery.VeryHigh, false, 0, 0}, {recovery.VeryHigh, true, 0, 0}, {recovery.High, false, 0, 0}, {recovery.High, true, 4, 10},
 		{recovery.Medium, false, 4, 10}, {recovery.Medium, true, 4, 15},
 	} {
-		near(t, "older machine", recovery.Inches(c.class, c.large, false), c.old, 0, "40 CFR 82.156 table 1")
-		near(t, "newer machine", recovery.Inches(c.class, c.large, true), c.now, 0, "40 CFR 82.156 table 1")
+		near.Value(t, "older machine", recovery.Inches(c.class, c.large, false), c.old, 0, "40 CFR 82.156 table 1")
+		near.Value(t, "newer machine", recovery.Inches(c.class, c.large, true), c.now, 0, "40 CFR 82.156 table 1")
 	}
 	for _, large := range []bool{false, true} {
 		p := recovery.Level(recovery.Inches(recovery.Low, large, true), 101325)
-		near(t, "low pressure, Pa", p, 3333, 1, "25 mm Hg absolute, 133.32 Pa each; 1 Pa for 3386.389 Pa against 25.4 × 133.322")
+		near.Value(t, "low pressure, Pa", p, 3333, 1, "25 mm Hg absolute, 133.32 Pa each; 1 Pa for 3386.389 Pa against 25.4 × 133.322")
 	}
 }
 
@@ -63,7 +56,7 @@ func TestLiquidFull(t *testing.T) {
 	if !ok {
 		t.Fatal("no answer on a straight line")
 	}
-	near(t, "temperature", got, 1000.0/3, 0.005, "2000 − 3 T = 1000; bisection to 0.005 K")
+	near.Value(t, "temperature", got, 1000.0/3, 0.005, "2000 − 3 T = 1000; bisection to 0.005 K")
 	if got > 1000.0/3 {
 		t.Errorf("got %v, want no more than %v: the cooler end is the safe one", got, 1000.0/3)
 	}

@@ -1,17 +1,10 @@
 package room
 
 import (
-	"math"
 	"testing"
-)
 
-// within fails with got, want, difference, tolerance and source; NaN fails.
-func within(t *testing.T, what string, got, want, tolerance float64, source string) {
-	t.Helper()
-	if d := got - want; !(math.Abs(d) <= tolerance) {
-		t.Errorf("%s: got %.6g, want %.6g, difference %.2g, tolerance %.2g (%s)", what, got, want, d, tolerance, source)
-	}
-}
+	"changeout/calc/published/near"
+)
 
 // TestTableGG1: the table that a manual restates (iect), printed to 0.01 kg:
 // half of that. Its entry for 1.8 m and 50 m², 7.254, is a misprint (another
@@ -31,7 +24,7 @@ func TestTableGG1(t *testing.T) {
 	} {
 		for i, m := range row.m {
 			// 0.0065: some entries are cut, not rounded, at the second decimal.
-			within(t, "largest charge", LargestCharge(row.lfl, row.h, areas[i], false), m, 0.0065, "iect, table GG.1")
+			near.Value(t, "largest charge", LargestCharge(row.lfl, row.h, areas[i], false), m, 0.0065, "iect, table GG.1")
 		}
 	}
 }
@@ -40,11 +33,11 @@ func TestTableGG1(t *testing.T) {
 // height 0.6 m, LFL 0.307, printed to 1 g and 0.01 m²: half of that.
 func TestTable2018(t *testing.T) {
 	for _, c := range []struct{ area, m float64 }{{1, 0.138}, {3, 0.414}, {6, 0.829}, {7, 0.907}, {10, 1.084}, {20, 1.533}, {45, 2.299}} {
-		within(t, "largest charge", LargestCharge(0.307, 0.6, c.area, true), c.m, 0.0006, "iecp, table I")
-		within(t, "a lower height counts as 0.6 m", LargestCharge(0.307, 0.2, c.area, true), c.m, 0.0006, "iecp, note to table I")
+		near.Value(t, "largest charge", LargestCharge(0.307, 0.6, c.area, true), c.m, 0.0006, "iecp, table I")
+		near.Value(t, "a lower height counts as 0.6 m", LargestCharge(0.307, 0.2, c.area, true), c.m, 0.0006, "iecp, note to table I")
 	}
 	for _, c := range []struct{ m, area float64 }{{1.84, 28.81}, {1.90, 30.72}, {2.00, 34.04}, {2.30, 45.02}} {
-		within(t, "smallest area", SmallestArea(c.m, 0.307, 0.6, true), c.area, 0.006, "iecp, table II")
+		near.Value(t, "smallest area", SmallestArea(c.m, 0.307, 0.6, true), c.area, 0.006, "iecp, table II")
 	}
 }
 
@@ -53,7 +46,7 @@ func TestInverse(t *testing.T) {
 	for _, linear := range []bool{false, true} {
 		for m := 0.05; m < 60; m *= 1.7 {
 			area := SmallestArea(m, 0.296, 1.8, linear)
-			within(t, "charge of the smallest area", LargestCharge(0.296, 1.8, area, linear)/m, 1, 1e-12, "inverse function")
+			near.Value(t, "charge of the smallest area", LargestCharge(0.296, 1.8, area, linear)/m, 1, 1e-12, "inverse function")
 		}
 	}
 }
@@ -62,7 +55,7 @@ func TestInverse(t *testing.T) {
 // (LFL 0.307, to 0.1 kg); 1.84 kg is the first one (iecp, to 10 g).
 func TestCaps(t *testing.T) {
 	m1, m2, m3 := Caps{6, 52, 260}.Charges(0.307)
-	within(t, "m1", m1, 1.84, 0.005, "iecp")
-	within(t, "m2", m2, 15.96, 0.005, "arithmetic, 52 × 0.307")
-	within(t, "m3", m3, 79.8, 0.05, "r32-cap-manual")
+	near.Value(t, "m1", m1, 1.84, 0.005, "iecp")
+	near.Value(t, "m2", m2, 15.96, 0.005, "arithmetic, 52 × 0.307")
+	near.Value(t, "m3", m3, 79.8, 0.05, "r32-cap-manual")
 }
