@@ -79,7 +79,7 @@ var Airflow = &calc.Worksheet{
 		"The airflow is taken at the air-on state. The maker's values come first.",
 	},
 	Cautions: []calc.Caution{
-		{Signal: "WARNING", Hazard: "Fans start by themselves, and a heater section is live.", Consequence: "Cut fingers or a shock.", Avoid: "Place probes with the unit isolated. Keep hands and clothing clear."},
+		{Signal: "DANGER", Hazard: "Fans start by themselves, and a heater section is live.", Consequence: "Shock kills; blades cut fingers.", Avoid: "Place probes with the unit isolated and proved dead. Keep hands and clothing clear."},
 		{Signal: "WARNING", Hazard: "Refrigerant leaves a gauge port as a jet under pressure.", Consequence: "It can freeze skin and blind.", Avoid: "Wear goggles and gloves. Open gauge valves slowly."},
 	},
 	Sources: append([]string{"common-practice", "makers-manual", "ashrae-fundamentals", "psychrolib", "practice-9", "practice-10", "practice-11", "practice-21", "practice-28", "practice-79", "practice-89",

@@ -62,7 +62,7 @@ var chargeOutputs = []calc.Output{
 	{ID: "superheat", Label: "Superheat measured", Quantity: unit.TemperatureDifference, Units: []string{"K", "F"}, Main: true},
 	{ID: "subcooling", Label: "Subcooling measured", Quantity: unit.TemperatureDifference, Units: []string{"K", "F"}, Main: true},
 	{ID: "difference", Label: "Measured less target", Quantity: unit.TemperatureDifference, Units: []string{"K", "F"}},
-	{ID: "first-step", Label: "First step", Quantity: unit.Mass, Units: []string{"kg", "lb"}, Main: true},
+	{ID: "first-step", Label: "First step", Quantity: unit.Mass, Units: []string{"g", "oz", "kg", "lb"}, Significant: 2, Main: true},
 }
 
 var chargeVerdicts = []calc.Verdict{

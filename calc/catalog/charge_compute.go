@@ -114,12 +114,12 @@ func concludeWeight(r *calc.Run, ref *refrigerant.Refrigerant, total, adjust flo
 		r.Conclude("take-out", text.Say("Take out {}.", amount))
 		r.Advise(text.Say("Recover it by weight into a cylinder that is in test, clean and marked for {}.", ref.Name))
 	default:
-		r.Conclude("as-calculated", text.Say("What is in agrees with the calculation within {}.", r.Text(unit.Mass, settled, "kg", "lb")))
+		r.Conclude("as-calculated", text.Say("What is in agrees with the calculation within {}.", r.Text(unit.Mass, settled, "g", "oz")))
 	}
 	if already := r.Float("already"); already > 0 && math.Abs(adjust) > 0.1*total {
 		r.Warn("What was in differs from the calculation by more than 10 %. Find out why before you charge: a leak, a wrong sum, or liquid trapped in a closed section.")
 	}
-	if ref.ChargeAsLiquid {
+	if ref.ChargeAsLiquid && adjust > 0 {
 		r.Advise(ref.Name + " is a blend: take it from the cylinder as liquid.")
 	}
 	r.Advise("Write the new total and the date on the unit.")
@@ -199,9 +199,13 @@ func compareWithPublished(r *calc.Run, ref *refrigerant.Refrigerant, row string,
 	if ref.Name == "R-32" {
 		key = "manual-48"
 	}
-	r.Step(row+", printed by makers", "range read in charge tables for "+ref.Name, show(p.Low)+" to "+show(p.High), calc.Cite{Key: key})
+	printed := show(p.Low)
+	if p.High > p.Low {
+		printed += " to " + show(p.High)
+	}
+	r.Step(row+", printed by makers", "read in charge tables for "+ref.Name, printed, calc.Cite{Key: key})
 	// Printed factors have two or three figures; 2 % covers their rounding.
 	if factor < p.Low*0.98 || factor > p.High*1.02 {
-		r.Warn(text.Say("{}: {} is outside the range that makers print, {} to {}. Check the size and the table.", row, show(factor), show(p.Low), show(p.High)))
+		r.Warn(text.Say("{}: {} is not what the tables read here print, {}. Check the size and the unit's table.", row, show(factor), printed))
 	}
 }

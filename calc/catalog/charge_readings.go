@@ -75,7 +75,7 @@ func judgeReading(r *calc.Run, ref *refrigerant.Refrigerant, what string, differ
 		r.Advise("Write the readings down as the baseline.")
 		return
 	}
-	step := "a small amount, 50 to 100 g"
+	step := "a small amount, 50 to 100 g (2 to 3.5 oz)"
 	if r.Has("unit-charge") {
 		kg := charge.FirstStep(r.Float("unit-charge"))
 		r.Set("first-step", kg)

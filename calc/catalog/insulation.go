@@ -248,7 +248,7 @@ func insulationLow(r *calc.Run, sentence string) {
 
 func insulationNext(r *calc.Run) {
 	if r.Choice("state") == "cold" {
-		r.Advise("Warm the shell with its own heater for 4 to 12 h, with U, V and W off and insulated. Isolate, prove dead, and repeat.")
+		r.Advise("Test the inverter before power returns for the heater: a shorted link can burst. Warm the shell for 4 to 12 h, with U, V and W off and insulated. Isolate, prove dead, and repeat.")
 	} else {
 		r.Advise("Test oil for acid and moisture, ask the maker for the limit, and repeat after recovery. Do not start it before that is settled.")
 	}

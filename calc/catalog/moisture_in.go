@@ -64,6 +64,10 @@ var MoistureIn = &calc.Worksheet{
 		{Input: "ends", Text: "one"}, {Input: "volume", Text: "80 L"}, {Input: "swing", Text: "10 K"}, {Input: "oil", Text: "6 kg"}, {Input: "drier", Text: "20 g"}},
 }
 
+// muchWater is the share of water in oil above which no figure is shown: twice what
+// open esters took up in 72 h (poe-uptake), so a larger one is no state of the oil.
+const muchWater = 0.01
+
 // draught is the pressure of wind of 3 m/s on an opening, Pa: ρ v²/2.
 const draught = 5.4
 
@@ -100,8 +104,12 @@ func moistureIn(r *calc.Run) {
 
 	oil := r.Float("oil")
 	r.Set("oil-low", low/oil)
-	r.Set("oil-high", high/oil)
-	r.Step("Added to the oil, at most", "water ÷ oil; at least "+r.OutputText("oil-low"), r.OutputText("oil-high"), practice)
+	most := "more than it can hold"
+	if high/oil <= muchWater {
+		r.Set("oil-high", high/oil)
+		most = r.OutputText("oil-high")
+	}
+	r.Step("Added to the oil, at most", "water ÷ oil; at least "+r.OutputText("oil-low"), most, practice)
 	full := false
 	if r.Has("drier") {
 		use := high / r.Float("drier")
@@ -109,14 +117,14 @@ func moistureIn(r *calc.Run) {
 		r.Set("drier-use", use)
 		r.Step("Share of the drier", "water at most ÷ what the drier holds", r.OutputText("drier-use"), practice)
 	}
-	judgeMoisture(r, low/oil, high/oil, full)
+	judgeMoisture(r, low/oil, high/oil, most, full)
 }
 
 // judgeMoisture compares with what POE may hold. New oil may hold 50 ppm; acid
 // was reported to form from 75 ppm on, so 25 ppm is the room there is.
-func judgeMoisture(r *calc.Run, low, high float64, full bool) {
+func judgeMoisture(r *calc.Run, low, high float64, most string, full bool) {
 	const room = 25e-6
-	added := text.Say("{} to {}", r.OutputText("oil-low"), r.OutputText("oil-high"))
+	added := text.Say("{} to {}", r.OutputText("oil-low"), most)
 	r.Step("Room in POE", "75 ppm, where acid was reported to begin, − 50 ppm that new oil may hold", "25 ppm", calc.Cite{Key: "poe-acid"})
 	r.Step("Aim in service", "POE kept below", "50 ppm", calc.Cite{Key: "tw", Locator: "page 1388"})
 	r.Step("Upper limit in a chiller manual", "POE", "150 ppm", calc.Cite{Key: "cho"})

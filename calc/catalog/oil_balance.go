@@ -129,7 +129,7 @@ func holdOil(r *calc.Run, hold, factory float64, formula, key string) {
 		r.Set("take-out", -change)
 		r.Step("Take out", "factory charge − must hold", r.OutputText("take-out"), calc.Cite{Key: key})
 		r.Conclude("take", text.Say("Take {} out; otherwise the oil left in the circuit is doubled. Too much oil slugs and foams.", r.OutputText("take-out")))
-		r.Advise("Drain into a measured jug, nitrogen at hand, plugs back at once.")
+		r.Advise("Release the holding charge slowly first. Drain into a measured jug, nitrogen at hand, plugs back at once.")
 	case change > slack*factory:
 		r.Set("put-in", change)
 		r.Step("Put in", "must hold − factory charge", r.OutputText("put-in"), calc.Cite{Key: key})

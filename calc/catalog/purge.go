@@ -82,9 +82,6 @@ func nitrogenPurge(r *calc.Run) {
 	changes, _ := strconv.Atoi(r.Choice("changes"))
 	n, flow := float64(changes), r.Float("flow")
 	time, left := purge.Time(n, volume, flow), purge.Remaining(n)
-	if r.Choice("far-end") == "closed" {
-		left = purge.Air // air stays where nothing leaves
-	}
 	// The flowmeter sees gas near the local atmosphere.
 	local, _ := nitrogenDensity(referenceT, r.Atmosphere())
 	standard, ok := nitrogenDensity(referenceT, unit.StandardAtmosphere)
@@ -93,14 +90,21 @@ func nitrogenPurge(r *calc.Run) {
 	}
 	trickle := r.Float("trickle") * r.Float("brazing")
 	mass := (n*volume + trickle) * local
-	r.Set("time", time)
+	dead := r.Choice("far-end") == "closed"
+	if dead {
+		left = purge.Air // air stays where nothing leaves
+	} else {
+		r.Set("time", time)
+	}
 	r.Set("oxygen", left)
 	r.Set("volume", volume)
 	r.Set("gas", mass/standard)
 	r.Set("mass", mass)
 	r.Step("Inside volume", "sum of π d²/4 × length, and the extra", r.OutputText("volume"), calc.Cite{Key: "astm-b280"})
-	r.Step("Purge for", text.Say("N V / Q = {} × {} ÷ {}", r.Choice("changes"), r.OutputText("volume"), r.Given("flow")), r.OutputText("time"), calc.Cite{Key: "common-practice"})
-	r.Step("Oxygen left, if the gas mixes fully", pick(left < purge.Air, "20.95 % × e^(−N)", "nothing leaves a dead end"), r.OutputText("oxygen"), calc.Cite{Key: "dilution", Locator: "room purge equation"})
+	if !dead {
+		r.Step("Purge for", text.Say("N V / Q = {} × {} ÷ {}", r.Choice("changes"), r.OutputText("volume"), r.Given("flow")), r.OutputText("time"), calc.Cite{Key: "common-practice"})
+	}
+	r.Step("Oxygen left, if the gas mixes fully", pick(dead, "nothing leaves a dead end", "20.95 % × e^(−N)"), r.OutputText("oxygen"), calc.Cite{Key: "dilution", Locator: "room purge equation"})
 	r.Step("Nitrogen used (21 °C, 1 atm)", text.Say("purge N V + trickle {} × {}", r.Given("trickle"), r.Given("brazing")), r.OutputText("gas"), calc.Cite{Key: "span-jpcrd-2000"})
 	enough, ok := purgeCylinder(r, mass, standard)
 	if !ok {

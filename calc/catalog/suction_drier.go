@@ -132,14 +132,17 @@ func concludeDrier(r *calc.Run, over string) {
 	acid, climbing := r.Choice("acid"), r.Choice("trend") == "climbing"
 	temporary := r.Choice("duty") == "temporary"
 	cost := text.Say(" It costs {}, at least {} of capacity.", r.OutputText("loss"), r.OutputText("cost"))
+	out := false
 	switch {
 	case r.Choice("duty") == "left":
+		out = true
 		r.Conclude("remove", "A shell left in slows the gas, holds oil and sheds desiccant dust."+cost)
 	case acid == "positive":
 		r.Conclude("change", "Acid is still there. Change cores and oil, and start the count of tests again.")
 	case acid == "two" && climbing:
 		r.Conclude("change", "The drop still climbs, so carbon is moving: one more set of cores before it comes out."+cost)
 	case acid == "two" && (over != "" || r.Choice("trend") == "steady" && r.Choice("load") == "full"):
+		out = true
 		r.Conclude("remove", "Two negative tests: its work is done."+cost)
 	case over != "":
 		r.Conclude("change", over+cost)
@@ -151,8 +154,13 @@ func concludeDrier(r *calc.Run, over string) {
 		r.Conclude("keep", pick(r.Has("maker"), "The maker's limit holds.", "No published limit is passed; get the filter maker's sheet.")+cost)
 		r.Advise("Felt or pleated core only, outlet at the bottom: a wide shell holds oil.")
 	}
+	if out {
+		r.Advise("Isolate, recover, and read zero on both sides of the shell. Cut it out cold: its oil and gas burn in a flame.")
+	}
 	if temporary {
-		r.Advise("Test while it runs after 24 to 72 h, and again 24 to 48 h or more later. Tag the shell with the date it comes out.")
+		if !out {
+			r.Advise("Test while it runs after 24 to 72 h, and again 24 to 48 h or more later. Tag the shell with the date it comes out.")
+		}
 		r.Step("When it comes out", "sources: within 3 days; the tests decide", "two negative tests", calc.Cite{Key: "practice-48"})
 		r.Step("When it comes out, another source", "after a week or more; the tests decide", "two negative tests", calc.Cite{Key: "practice-47"})
 		if r.Float("age") > 7*86400 {

@@ -62,7 +62,7 @@ var VacuumHold = &calc.Worksheet{
 		"The loss when running is a span of two laws of flow. A leak in liquid, or one that pressure opens, loses more.",
 	},
 	Cautions: []calc.Caution{
-		{Signal: "DANGER", Hazard: "In deep vacuum the motor windings can arc.", Consequence: "The arc destroys the motor and can blow a terminal out.",
+		{Signal: "WARNING", Hazard: "In deep vacuum the motor windings can arc.", Consequence: "The arc destroys the motor and can blow a terminal out.",
 			Avoid: "Never energise a compressor, nor test its insulation, while the system is under vacuum."},
 		{Signal: "NOTICE", Hazard: "Pressure destroys a vacuum gauge.", Consequence: "It then reads wrong without showing it.",
 			Avoid: "Isolate or remove the gauge before you break the vacuum."},

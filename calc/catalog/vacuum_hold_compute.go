@@ -32,6 +32,11 @@ func vacuumHold(r *calc.Run) {
 		return
 	}
 	r.Conclude(string(res.Verdict), holdSentence(r, &res))
+	// practice-67 calls a hold tight and dry up to 1000 micron; the limit entered may be higher.
+	if res.Verdict == hold.Tight && res.LastPressure > 133.3 {
+		r.Step("Level of a dry hold", "a training page", "500 to 1000 micron", calc.Cite{Key: "practice-67"})
+		r.Warn("It is dry by the limit entered only. Above 1000 micron a training page takes it as still moist: go deeper if you can.")
+	}
 	for _, reason := range res.Reasons {
 		if s := reasonWarning(r, &res, reason); s != "" {
 			r.Warn(s)

@@ -24,6 +24,9 @@ func holdSentence(r *calc.Run, res *hold.Result) string {
 	case hold.LeakAndMoisture:
 		return text.Say("The rise flattens at first and then goes on straight at {}. There is a leak, and something leaves the oil as well.", between)
 	}
+	if res.Inflow.High < res.InflowLimit && res.IcePossible {
+		return text.Say("The log allows a steady rise of at most {}, below the accepted {}. But it is cold enough for ice, so dryness is not shown.", high, limit)
+	}
 	if res.Inflow.High < res.InflowLimit {
 		return text.Say("This log cannot settle it. It fits a steady rise of at most {}, below the accepted {}, but it is too short or too uneven to be sure.", high, limit)
 	}
@@ -88,7 +91,7 @@ func reasonWarning(r *calc.Run, res *hold.Result, reason hold.Reason) string {
 func actionSentence(r *calc.Run, res *hold.Result, action hold.Action) string {
 	switch action {
 	case hold.Charge:
-		return "Write the log down. If the pressure test was passed too, break the vacuum with weighed refrigerant."
+		return "Write the log down. Pull down and hold a second time. If both agree and the pressure test was passed, break the vacuum with weighed refrigerant."
 	case hold.HoldLonger:
 		if res.HoldNeeded > 0 {
 			return text.Say("Keep it isolated and read on, for about {} in all.", holdTime(r, res.HoldNeeded))

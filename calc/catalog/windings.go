@@ -229,7 +229,7 @@ func windingsApart(r *calc.Run, r20 [3]float64, span string) {
 	} else if phases[odd] < others {
 		r.Conclude("unbalanced", text.Say("{} Phase {} is low: shorted turns are likely.", span, names[odd]))
 	} else {
-		r.Conclude("unbalanced", text.Say("{} Phase {} is high: a poor joint, a loose plug or broken strands are likely.", span, names[odd]))
+		r.Conclude("unbalanced", text.Say("{} Phase {} is high: a poor joint, a loose plug, broken strands, or shorted turns in the other two.", span, names[odd]))
 	}
 	r.Advise("Look at plug, joint and cable first. Repeat now, and at the compressor's own terminals after recovery, before you condemn it.")
 }

@@ -104,6 +104,11 @@ func (a *analysis) judge() {
 	if res.IcePossible || (last < 611 && saturated) {
 		res.IcePossible = true
 		because(IcePossible)
+		if res.Verdict == Tight {
+			// Ice holds a low pressure however long one waits, so dryness is not shown.
+			res.Verdict, res.Actions = Undetermined, nil
+			do(WarmPipe, RepeatHold)
+		}
 		do(WarmPipe)
 	}
 }

@@ -57,5 +57,8 @@ func Inches(c Class, large, newMachine bool) float64 {
 // Level returns the absolute pressure, Pa, that so many inches of mercury below the
 // table's atmosphere are, and never more than the local atmosphere.
 func Level(inches, atmosphere float64) float64 {
+	if inches == 0 {
+		return atmosphere // zero gauge: the 0.02 in Hg between the two atmospheres is no reading
+	}
 	return math.Min((StandardInHg-inches)*inHg, atmosphere)
 }
