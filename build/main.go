@@ -211,6 +211,7 @@ func runCheck(ctx context.Context, o *options) int {
 	files, problems := publish.New(o.Options).Files(ctx)
 	if len(problems) == 0 {
 		problems = check.Output(files)
+		problems = append(problems, publish.CheckSearch(files, o.Options)...)
 	}
 	if len(problems) > 0 {
 		return fail(problems)

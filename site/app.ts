@@ -1,19 +1,21 @@
 // Everything a page can do beyond being read. Each part starts from data attributes, marks what it finds, and fails alone:
-// a page with a broken part is still a page.
+// a page with a broken part is still a page. What a worksheet needs is in worksheets.ts, which only pages with one load.
 
 import { theme } from "./components/footer/theme.ts";
 import { onePageAtATime } from "./module/one-page.ts";
 import { steps } from "./components/steps/steps.ts";
 import { write } from "./components/write/write.ts";
 import { timers } from "./components/timers/timers.ts";
-import { worksheets } from "./components/worksheet/worksheet.ts";
-import { find } from "./components/contents/find.ts";
+import { search } from "./components/search/open.ts";
 import { resume } from "./components/contents/resume.ts";
 import { offline } from "./components/offline-state/offline.ts";
+import { stored } from "./components/stored/stored.ts";
 import { dockHeight } from "./components/dock/dock.ts";
+import { jobLine } from "./components/job/line.ts";
+import { assessment } from "./components/assess/open.ts";
 import { unfoldForPrint } from "./module/print.ts";
 
-for (const part of [theme, onePageAtATime, worksheets, steps, write, timers, find, resume, offline, dockHeight, unfoldForPrint]) {
+for (const part of [theme, onePageAtATime, steps, write, timers, search, resume, offline, stored, dockHeight, jobLine, assessment, unfoldForPrint]) {
   try {
     part();
   } catch (error) {

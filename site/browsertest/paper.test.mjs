@@ -65,6 +65,15 @@ test("pages, tables and worked examples read without script", { timeout: 240_000
         assert.equal(await p.visible(`${at} [data-form]`), false);
       });
     }
+    await t.test("a worksheet prints its blank form", async () => {
+      await p.goto(server.place.url("worksheets/saturation"));
+      await p.tab.emulateMediaType("print");
+      const at = on("worksheets/saturation");
+      assert.ok(await p.visible(`${at} [data-input="pressure"] .co-input__value`), "a line to write on");
+      assert.match(await p.text(`${at} [data-input="pressure"]`), /Pressure.* to .*kPa gauge/, "with its bounds");
+      assert.equal(await p.visible(`${at} button`), false);
+      await p.tab.emulateMediaType(undefined);
+    });
     await t.test("nothing that needs script is shown on the front page", async () => {
       await p.goto(server.place.url("index"));
       assert.equal(await p.visible("[data-find]"), false);

@@ -50,8 +50,7 @@ for (const engine of engines) {
       await p.tap("[data-update] button");
       await until("the newer version after the tap", async () => (await summary()) === after, 60_000);
       await until("the tick, which stays over the update", () => p.visible(`${on(page)} .co-step--done`));
-      const caches = await p.run(async () => (await window.caches.keys()).length);
-      assert.equal(caches, 1, "the older version's cache is gone");
+      await until("the older version's cache to be gone", () => p.run(async () => (await window.caches.keys()).length === 1), 20_000);
       assert.deepEqual(await p.troubles(), []);
     } finally {
       await p.close();

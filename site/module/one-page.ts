@@ -24,7 +24,7 @@ export function onePageAtATime(): void {
   const show = async (): Promise<void> => {
     const turn = ++asked;
     const list = pages();
-    const id = decodeURIComponent(location.hash.slice(1));
+    const id = decoded(location.hash.slice(1));
     const page = pageOf(id) ?? list[0];
     if (!page) return;
     if ("packed" in page.dataset) await unfold(page);
@@ -39,6 +39,14 @@ export function onePageAtATime(): void {
   };
   addEventListener("hashchange", () => void show());
   void show();
+}
+
+function decoded(hash: string): string {
+  try {
+    return decodeURIComponent(hash);
+  } catch {
+    return hash; // a link typed by hand
+  }
 }
 
 /** The page that an address leads to. Places on a packed page are not there yet, but their ids begin with the page's. */
@@ -59,6 +67,7 @@ async function unfold(page: HTMLElement): Promise<void> {
     const html = (await packed)[page.dataset.page ?? ""];
     if (html === undefined) throw new Error("missing");
     page.innerHTML = html;
+    page.dispatchEvent(new CustomEvent("changeout:unfolded", { bubbles: true })); // a worksheet in it starts now
   } catch {
     page.append(make("p", {}, "This browser is too old to unpack this page. Open the file in a newer browser, or use the handbook’s site. The tables of common refrigerants still read here."));
   }

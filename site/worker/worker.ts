@@ -5,21 +5,26 @@
 // - One cache per version, named by the digest of the list. A version answers from its own cache only.
 // - A new version waits until a person taps; nobody's page changes under their hands.
 // - An interrupted install keeps what it has verified and goes on from there next time; the old version stays whole.
+//
+// The build puts the constants and this script between two braces: cut anywhere, the script is no script, and no
+// browser takes it for an update.
 
-import { contentType, route } from "./addresses.ts";
-import type { ToPage, ToWorker } from "./messages.ts";
+import { route } from "./addresses.ts";
+import type { Held, ToPage, ToWorker } from "./messages.ts";
+import type { Entry } from "./receive.ts";
+import { Shelf } from "./shelf.ts";
 
 declare const self: ServiceWorkerGlobalScope;
 declare const __VERSION__: string; // digest of the list below
-declare const __PRECACHE__: [path: string, sha256: string][]; // put in by the build
+declare const __PRECACHE__: Entry[]; // put in by the build
+declare const __EDITION__: [version: string, date: string]; // as they stand at the foot of each page
 
 const scope = self.registration.scope;
-const family = `changeout ${new URL(scope).pathname} `;
-const cacheName = family + __VERSION__;
-const digests = new Map(__PRECACHE__);
-const files: ReadonlySet<string> = new Set(digests.keys());
-const address = (path: string): string => new URL(path, scope).href;
-const atOnce = 4; // files fetched side by side
+const [version, date] = __EDITION__;
+const shelf = new Shelf(scope, __VERSION__, __PRECACHE__, caches, { fetch: (url, init) => fetch(url, init), silence: 20_000 });
+const files: ReadonlySet<string> = new Set(shelf.entries.keys());
+const total = files.size;
+const spoken = new Map<string, string>(); // page: version it said it is
 
 self.addEventListener("install", (event) => event.waitUntil(install()));
 self.addEventListener("activate", (event) => event.waitUntil(activate()));
@@ -27,133 +32,111 @@ self.addEventListener("fetch", (event) => {
   const url = new URL(event.request.url);
   if (event.request.method !== "GET" || !url.href.startsWith(scope)) return;
   const navigation = event.request.mode === "navigate";
-  const to = route(decode(url.pathname.slice(new URL(scope).pathname.length)), files, navigation);
-  if (to.kind === "file") event.respondWith(answer(to.path));
-  else if (to.kind === "move") event.respondWith(Response.redirect(address(to.path), 302));
+  const path = decode(url.pathname.slice(new URL(scope).pathname.length));
+  const to = route(path, files, navigation);
+  if (to.kind === "file") event.respondWith(answer(to.path, navigation));
+  else if (to.kind === "move") event.respondWith(Response.redirect(shelf.address(to.path) + url.search, 302));
   else if (navigation) event.respondWith(fetch(event.request).catch(unknownPage));
+  // A page of the version before, still open while this one takes over, gets the files it was built with.
+  else if (/\.[0-9a-f]{16}\.\w+$/.test(path)) event.respondWith(shelf.fromOthers(path).then((kept) => kept ?? fetch(event.request)));
 });
 self.addEventListener("message", (event) => {
   const message = event.data as ToWorker;
-  if (message.type === "use") void self.skipWaiting();
-  if (message.type === "state") event.waitUntil(report());
+  const port = event.ports[0];
+  const say = (held: Held): void => port?.postMessage(held);
+  if (message.type === "use") event.waitUntil(self.skipWaiting());
+  if (message.type === "state") {
+    if (event.source && "id" in event.source) spoken.set(event.source.id, message.version);
+    event.waitUntil(state(say));
+  }
+  if (message.type === "check") event.waitUntil(check(say));
 });
 
 async function install(): Promise<void> {
-  const cache = await caches.open(cacheName);
-  const older = (await caches.keys()).filter((name) => name.startsWith(family) && name !== cacheName);
-  const queue = [...digests];
-  let done = 0;
-  const one = async (): Promise<void> => {
-    for (let next = queue.shift(); next; next = queue.shift()) {
-      const [path, digest] = next;
-      if (!(await alreadyHere(cache, older, path, digest))) await save(cache, path, digest);
-      done++;
-      if (done % 4 === 0 || done === digests.size) await tell({ type: "saving", done, total: digests.size });
-    }
+  let last = 0;
+  const progress = (done: number, bytes: number): void => {
+    const now = Date.now();
+    if (now - last < 100 && done < total) return; // ms: quicker than anybody reads
+    last = now;
+    void tell({ type: "saving", version, done, total, bytes, size: shelf.size });
   };
+  progress(0, 0);
   try {
-    await tell({ type: "saving", done, total: digests.size });
-    await Promise.all(Array.from({ length: atOnce }, one));
+    await shelf.fill(progress);
   } catch (error) {
-    queue.length = 0;
-    await tell({ type: "failed", reason: error instanceof Error ? error.message : String(error) });
+    await tell({ type: "failed", version, reason: sentence(error) });
     throw error;
   }
 }
 
 async function activate(): Promise<void> {
-  for (const name of await caches.keys()) if (name.startsWith(family) && name !== cacheName) await caches.delete(name);
+  if (!self.registration.installing) await shelf.outdate();
   await self.clients.claim();
-  await report();
+  await tell(await held());
 }
 
-/** The file, from this version's cache. One the phone has dropped is fetched again, checked, and kept. */
-async function answer(path: string): Promise<Response> {
-  const cache = await caches.open(cacheName);
-  const kept = await cache.match(address(path));
-  if (kept) return kept;
-  try {
-    return await save(cache, path, digests.get(path) ?? "");
-  } catch {
-    return page(503, "This page was dropped from the phone’s storage, and there is no signal to fetch it again.");
-  }
+async function held(reason = ""): Promise<Held> {
+  const lost = await shelf.missing();
+  const bytes = lost.reduce((left, path) => left - (shelf.entries.get(path)?.[2] ?? 0), shelf.size);
+  return { type: "held", version, date, files: total - lost.length, total, bytes, size: shelf.size, missing: lost.slice(0, 5), saved: 0, mended: 0, checked: false, reason };
 }
 
-/** True when the cache holds the right bytes, perhaps after copying them from an older version's cache. */
-async function alreadyHere(cache: Cache, older: string[], path: string, digest: string): Promise<boolean> {
-  const own = await cache.match(address(path));
-  if (own && (await sha256(await own.arrayBuffer())) === digest) return true;
-  for (const name of older) {
-    const old = await (await caches.open(name)).match(address(path));
-    if (!old) continue;
-    const bytes = await old.arrayBuffer();
-    if ((await sha256(bytes)) !== digest) continue;
-    await cache.put(address(path), response(path, bytes));
-    return true;
-  }
-  return false;
-}
-
-async function save(cache: Cache, path: string, digest: string): Promise<Response> {
-  let reason = "";
-  // First with the browser's own cache, which may hold the file already; then past it, where a stale copy cannot hide.
-  for (const mode of ["default", "reload", "reload"] as const) {
-    let bytes: ArrayBuffer;
-    try {
-      const got = await fetch(address(path), { cache: mode, credentials: "same-origin" });
-      if (!got.ok) {
-        reason = `the server answered ${got.status} for ${path}.`;
-        continue;
-      }
-      bytes = await got.arrayBuffer();
-    } catch {
-      reason = "the signal was lost. It goes on when you open a page again.";
-      continue;
-    }
-    if ((await sha256(bytes)) !== digest) {
-      reason = `something other than the handbook came for ${path}. A sign-in page of the network does that.`;
-      continue;
-    }
-    try {
-      await cache.put(address(path), response(path, bytes));
-    } catch {
-      throw new Error("the phone has no room left for the handbook.");
-    }
-    return response(path, bytes);
-  }
-  throw new Error(reason);
-}
-
-function response(path: string, bytes: ArrayBuffer): Response {
-  return new Response(bytes.slice(0), { headers: { "content-type": contentType(path), "content-length": String(bytes.byteLength), "x-content-type-options": "nosniff" } });
-}
-
-/** Tells how much is held; what the phone has dropped is fetched again while there is signal, and told again. */
-async function report(): Promise<void> {
-  const lost = await missing();
-  await tell({ type: "state", stored: digests.size - lost.length, total: digests.size });
+/** Tells how much is held by name. What the phone has dropped is fetched again while there is signal, and told again. */
+async function state(say: (held: Held) => void): Promise<void> {
+  say(await held());
+  await tidy();
+  const lost = await shelf.missing();
   if (lost.length === 0) return;
-  const cache = await caches.open(cacheName);
-  try {
-    for (const path of lost) await save(cache, path, digests.get(path) ?? "");
-  } catch {
-    return; // said already: files are missing
+  const reason = await shelf.mend(lost).then(() => "", sentence);
+  await tell(await held(reason));
+}
+
+/** Reads everything back, mends what is not right, and tells what is true then. */
+async function check(say: (held: Held) => void): Promise<void> {
+  let last = 0;
+  const progress = (done: number): void => {
+    const now = Date.now();
+    if (now - last < 100) return;
+    last = now;
+    void tell({ type: "checking", version, done, total });
+  };
+  let found = await shelf.check(progress);
+  const bad = found.bad.length;
+  let reason = "";
+  if (bad > 0) {
+    reason = await shelf.mend(found.bad).then(() => "", sentence);
+    found = await shelf.check(progress);
   }
-  await tell({ type: "state", stored: digests.size - (await missing()).length, total: digests.size });
+  const now: Held = {
+    type: "held", version, date, files: found.good.length, total, bytes: found.bytes, size: shelf.size,
+    missing: found.bad.slice(0, 5), saved: found.saved, mended: bad - found.bad.length, checked: true, reason,
+  };
+  say(now);
+  if (bad > 0) await tell(now);
 }
 
-async function missing(): Promise<string[]> {
-  const cache = await caches.open(cacheName);
-  const held = new Set((await cache.keys()).map((request) => request.url));
-  return [...files].filter((path) => !held.has(address(path)));
+/** Deletes older versions when every open page has said that it is of this one. */
+async function tidy(): Promise<void> {
+  const open = await self.clients.matchAll({ includeUncontrolled: true, type: "window" });
+  if (open.every((page) => !page.url.startsWith(scope) || spoken.get(page.id) === version)) await shelf.removeOlder();
 }
 
-async function sha256(bytes: ArrayBuffer): Promise<string> {
-  return Array.from(new Uint8Array(await crypto.subtle.digest("SHA-256", bytes)), (b) => b.toString(16).padStart(2, "0")).join("");
+async function answer(path: string, navigation: boolean): Promise<Response> {
+  try {
+    return await shelf.file(path);
+  } catch (error) {
+    // This version is not whole any more and cannot be made whole. One that waits may take over without a tap.
+    if (navigation) self.registration.waiting?.postMessage({ type: "use" } satisfies ToWorker);
+    return page(503, `The phone has dropped this page from its storage, and it cannot be fetched now: ${sentence(error)}`);
+  }
 }
 
 async function tell(message: ToPage): Promise<void> {
-  for (const client of await self.clients.matchAll({ includeUncontrolled: true, type: "window" })) client.postMessage(message);
+  for (const client of await self.clients.matchAll({ includeUncontrolled: true, type: "window" })) if (client.url.startsWith(scope)) client.postMessage(message);
+}
+
+function sentence(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
 }
 
 function unknownPage(): Response {
@@ -161,7 +144,7 @@ function unknownPage(): Response {
 }
 
 function page(status: number, sentence: string): Response {
-  const html = `<!doctype html><html lang="en"><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>Not here</title><h1>Not here</h1><p>${sentence}</p><p><a href="${address("index.html")}">To the front page</a></p></html>`;
+  const html = `<!doctype html><html lang="en"><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>Not here</title><h1>Not here</h1><p>${sentence.replace(/[&<]/g, (c) => (c === "&" ? "&amp;" : "&lt;"))}</p><p><a href="${shelf.address("index.html")}">To the front page</a></p></html>`;
   return new Response(html, { status, headers: { "content-type": "text/html; charset=utf-8", "content-security-policy": "default-src 'none'" } });
 }
 

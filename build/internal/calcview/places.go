@@ -12,8 +12,8 @@ import (
 )
 
 // worksheetPlaces lists what a search can find on a worksheet's page: each
-// entry with its range in the units people use, each result, when not to use
-// it, and the example with its numbers.
+// entry with its range in the units people use, the results, and the example
+// with its numbers.
 func worksheetPlaces(w *calc.Worksheet) func() []markup.Passage {
 	return sync.OnceValue(func() []markup.Passage {
 		var list []markup.Passage
@@ -40,9 +40,6 @@ func worksheetPlaces(w *calc.Worksheet) func() []markup.Passage {
 		}
 		id := "worksheet-" + w.ID
 		list = append(list, markup.Passage{Kind: searchindex.Holds, ID: id, Text: "Works out: " + strings.Join(results, ", ")})
-		for _, l := range w.Limits {
-			list = append(list, markup.Passage{Kind: searchindex.Holds, ID: id, Text: "Not when: " + l})
-		}
 		var example []string
 		for _, f := range w.Example {
 			if in := w.Input(f.Input); in != nil && in.Kind == calc.Quantity {
@@ -87,12 +84,8 @@ func refrigerantPlaces(r *refrigerant.Refrigerant) func() []markup.Passage {
 		env := unit.Env{Atmosphere: unit.StandardAtmosphere}
 		span := func(q *unit.Quantity, id string, a, b float64) string {
 			u := q.Unit(id)
-			return u.Format(u.FromSI(a, env)) + " to " + u.Format(u.FromSI(b, env)) + " " + u.Label
+			return unit.Fixedf(u.FromSI(a, env), 0) + " to " + unit.Fixedf(u.FromSI(b, env), 0) + " " + u.Label
 		}
-		id := "table-" + tableID(r.Name)
-		return []markup.Passage{
-			{Kind: searchindex.Holds, ID: id + "-metric", Text: span(unit.Temperature, "C", low, high) + ", " + span(unit.Pressure, "kPag", from.P, to.P)},
-			{Kind: searchindex.Holds, ID: id + "-us", Text: span(unit.Temperature, "F", low, high) + ", " + span(unit.Pressure, "psig", from.P, to.P)},
-		}
+		return []markup.Passage{{Kind: searchindex.Holds, Text: span(unit.Temperature, "C", low, high) + ", " + span(unit.Pressure, "psig", from.P, to.P)}}
 	})
 }

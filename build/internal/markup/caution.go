@@ -235,15 +235,12 @@ func (w *walker) readCaution(n *cautionNode) {
 	}
 	n.id = w.free(base, line)
 	w.result.Cautions = append(w.result.Cautions, Caution{n.hazard, n.signal.String(), line})
-	w.row = w.row[:0]
 	for c := n.FirstChild(); c != nil; c = c.NextSibling() {
 		w.collect(c)
-		if len(w.row) > 0 {
-			w.row = append(w.row, ' ')
+		if part, ok := c.(*cautionPartNode); ok && part.role == roleHazard {
+			w.passage(PassageCaution, n.id, w.plain)
 		}
-		w.row = append(w.row, bytes.TrimSpace(w.plain)...)
 	}
-	w.passage(PassageCaution, n.id, w.row)
 }
 
 type cautionRenderer struct{}

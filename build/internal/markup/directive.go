@@ -22,6 +22,7 @@ import (
 //	:: wait 30 min | Fire watch | Look at the joint every 10 minutes.
 //	:: write pressure-after-10 | Pressure 10 minutes after isolation | micron
 //	:: assessment
+//	:: stored
 //	:: job
 type directives struct{}
 
@@ -118,7 +119,7 @@ func (directiveParser) Open(_ ast.Node, reader text.Reader, pc parser.Context) (
 	return parseDirective(rest, source), parser.NoChildren
 }
 
-var directiveNames = []string{"worksheet", "table", "wait", "write", "assessment", "job"}
+var directiveNames = []string{"worksheet", "table", "wait", "write", "assessment", "job", "stored"}
 
 // Forms for hints.
 const (
@@ -155,6 +156,11 @@ func parseDirective(rest text.Segment, source []byte) ast.Node {
 			return &badDirectiveNode{text: "directive “job” takes nothing behind it", hint: "write :: job"}
 		}
 		return &embedNode{job: true}
+	case "stored":
+		if argument != "" || len(parts) > 1 {
+			return &badDirectiveNode{text: "directive “stored” takes nothing behind it", hint: "write :: stored"}
+		}
+		return &embedNode{html: []byte(storedHTML)}
 	case "wait":
 		return parseWait(argument, parts, source)
 	case "write":
@@ -162,6 +168,10 @@ func parseDirective(rest text.Segment, source []byte) ast.Node {
 	}
 	return &badDirectiveNode{text: "unknown directive “:: " + name + "”", hint: report.DidYouMean(name, directiveNames)}
 }
+
+// storedHTML is where site/components/stored shows what is stored on the phone. Without script it says what to do instead.
+const storedHTML = `<div class="co-stored" data-stored=""><p>This part shows what is stored on this phone. It needs script. Without it, test with flight mode as below.</p></div>
+`
 
 func trimSegment(start, stop int, source []byte) text.Segment {
 	s := text.NewSegment(start, stop)
@@ -274,6 +284,9 @@ func parseLength(s string) (seconds int, shown string, ok bool) {
 }
 
 func (w *walker) readEmbed(n *embedNode) {
+	if n.html != nil {
+		return // drawn when it was read
+	}
 	line := w.line(n.Pos())
 	if n.assessment {
 		w.readAssessment(n, line)

@@ -27,7 +27,7 @@ const (
 	PassageWhy      PassageKind = 'y' // under a step
 	PassageDecision PassageKind = 'd' // the question, then each row
 	PassageTable    PassageKind = 't' // each row, titles first
-	PassageCaution  PassageKind = 'c'
+	PassageCaution  PassageKind = 'c' // what the danger is
 	PassageWait     PassageKind = 'w'
 	PassageWrite    PassageKind = 'f'
 	PassageTerm     PassageKind = 'g' // a word of the glossary , then its definition

@@ -336,7 +336,7 @@ func (stepRenderer) step(w util.BufWriter, _ []byte, node ast.Node, entering boo
 	_, _ = w.WriteString(n.id)
 	_, _ = w.WriteString(`" data-step="`)
 	_, _ = w.WriteString(n.id)
-	_, _ = w.WriteString(`"><label class="co-step__tick"><input type="checkbox" autocomplete="off" data-tick="`)
+	_, _ = w.WriteString(`"><label class="co-step__tick"><input type="checkbox" data-tick="`)
 	_, _ = w.WriteString(n.id)
 	_, _ = w.WriteString(`" aria-labelledby="step-`)
 	_, _ = w.WriteString(n.id)

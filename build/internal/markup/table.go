@@ -101,11 +101,11 @@ func (r tableRenderer) RegisterFuncs(reg renderer.NodeRendererFuncRegisterer) {
 
 func (tableRenderer) wide(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	if !entering {
-		_, _ = w.WriteString("</div>\n")
+		_, _ = w.WriteString("</section>\n")
 		return ast.WalkContinue, nil
 	}
 	n := node.(*wideTableNode)
-	_, _ = w.WriteString(`<div class="co-scroll" tabindex="0" role="region" aria-label`)
+	_, _ = w.WriteString(`<section class="co-scroll" tabindex="0" aria-label`)
 	if n.labelledBy != "" {
 		_, _ = w.WriteString(`ledby="`)
 		_, _ = w.WriteString(n.labelledBy)

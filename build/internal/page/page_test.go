@@ -278,3 +278,27 @@ func compare(t *testing.T, problems []report.Problem, want []string) {
 		t.Errorf("problems: got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
 	}
 }
+
+// TestSayings: every layer's words count, and what is wrong is said.
+func TestSayings(t *testing.T) {
+	table := "# Words\n\n| People say | Here |\n| --- | --- |\n"
+	layer := func(name, rows string) Layer {
+		return Layer{FS: fstest.MapFS{SearchPath: {Data: []byte(table + rows)}}, Name: name}
+	}
+	book, problems := Read(layer("content", "| Bang,  liquid slug | slugging |\n"), layer("ours", "| jug | cylinder, recovery cylinder |\n"))
+	if len(problems) != 0 || fmt.Sprint(book.Sayings) != "[{[bang liquid slug] [slugging] content/search.md 5} {[jug] [cylinder recovery cylinder] ours/search.md 5}]" {
+		t.Errorf("got %v, problems %v", book.Sayings, problems)
+	}
+	_, problems = Read(layer("content", "| a | b | c |\n| | b |\n| one two three four five | b |\n| bang | b |\n"), layer("ours", "| bang | c |\n"))
+	var got []string
+	for _, p := range report.Sorted(problems) {
+		got = append(got, p.String())
+	}
+	want := []string{"content/search.md:5: row has 3 cells — what people say | what this handbook says",
+		"content/search.md:6: row has an empty cell — what people say | what this handbook says",
+		"content/search.md:7: “one two three four five” has 5 words — a phrase has at most 4",
+		"ours/search.md:5: “bang” is explained twice — first in content/search.md:8"}
+	if strings.Join(got, "\n") != strings.Join(want, "\n") {
+		t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
+	}
+}

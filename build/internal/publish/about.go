@@ -114,13 +114,13 @@ var accounts = sync.OnceValue(func() *template.Template {
 {{with .Intro}}<p>{{.}}</p>{{end}}
 <p><a href="{{$base}}worksheets/{{.ID}}.html">Open this worksheet</a></p>
 {{- if .Rows}}
-<div class="co-scroll" tabindex="0" role="region" aria-label="Checks of {{.Title}}"><table class="co-table">
+<section class="co-scroll" tabindex="0" aria-label="Checks of {{.Title}}"><table class="co-table">
 <thead><tr><th scope="col">Given</th><th scope="col">Value</th><th scope="col">Published</th><th scope="col">This handbook</th><th scope="col">Difference</th><th scope="col">Allowed</th><th scope="col">Source</th><th scope="col">Read</th></tr></thead>
 <tbody>
 {{- range .Rows}}
 <tr><th scope="row">{{.Inputs}}</th><td>{{.Quantity}}</td><td>{{.Expected}}</td><td>{{.Got}}</td><td>{{.Difference}}</td><td>{{.Tolerance}}</td><td>{{.Source}}</td><td>{{.Read}}</td></tr>
 {{- end}}
-</tbody></table></div>
+</tbody></table></section>
 {{- else}}
 <p>No published value was found for this worksheet.</p>
 {{- end}}

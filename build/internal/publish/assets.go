@@ -3,6 +3,7 @@ package publish
 import (
 	"context"
 	"crypto/sha256"
+	"encoding/base64"
 	"encoding/hex"
 	"fmt"
 	"io/fs"
@@ -36,6 +37,8 @@ type shelf struct {
 	sheets    []byte // the script of pages that hold a worksheet
 	search    []byte // the script that the first search loads
 	job       []byte // the script of the job file, loaded when it is needed
+	assess    []byte // the script of the page that assesses
+	weigh     []byte // what that script runs in a worker
 	worker    []byte // bundled, without the list that stands before it
 	static    map[string][]byte
 	module    *module.Module
@@ -50,7 +53,7 @@ func (p *Publisher) loadShelf(ctx context.Context, in inputs, before *shelf, las
 	var list report.List
 	var wg sync.WaitGroup
 	if before != nil && in.sameSite(last) {
-		s.templates, s.source, s.css, s.js, s.sheets, s.search, s.job, s.worker, s.static = before.templates, before.source, before.css, before.js, before.sheets, before.search, before.job, before.worker, before.static
+		s.templates, s.source, s.css, s.js, s.sheets, s.search, s.job, s.assess, s.weigh, s.worker, s.static = before.templates, before.source, before.css, before.js, before.sheets, before.search, before.job, before.assess, before.weigh, before.worker, before.static
 	} else {
 		wg.Go(func() { list.Add(s.loadSite(p.o)...) })
 	}
@@ -76,6 +79,7 @@ func (p *Publisher) loadShelf(ctx context.Context, in inputs, before *shelf, las
 		CSS:      hashedName("app.css", s.css),
 		Script:   hashedName("app.js", s.js),
 		Module:   hashedName("changeout.wasm", s.module.Bytes),
+		Sum:      integrity(s.module.Bytes),
 		Search:   searchFile,
 		Worker:   workerFile,
 		Manifest: manifestFile,
@@ -85,6 +89,8 @@ func (p *Publisher) loadShelf(ctx context.Context, in inputs, before *shelf, las
 		Worksheets: hashedName("worksheets.js", s.sheets),
 		Job:        hashedName("job.js", s.job),
 		Searching:  hashedName("search.js", s.search),
+		Assessing:  hashedName("assess.js", s.assess),
+		Weighing:   hashedName("weigh.js", s.weigh),
 	}
 	return s, nil
 }
@@ -101,6 +107,8 @@ func (s *shelf) loadSite(o Options) []report.Problem {
 		{"site/worksheets.ts", &s.sheets},
 		{"site/job.ts", &s.job},
 		{"site/search.ts", &s.search},
+		{"site/assess.ts", &s.assess},
+		{"site/weigh.ts", &s.weigh},
 		{"site/app.css", &s.css},
 		{"site/worker/worker.ts", &s.worker},
 	} {
@@ -166,6 +174,8 @@ func (s *shelf) put(to sink) []report.Problem {
 		s.assets.Worksheets: s.sheets,
 		s.assets.Job:        s.job,
 		s.assets.Searching:  s.search,
+		s.assets.Assessing:  s.assess,
+		s.assets.Weighing:   s.weigh,
 		s.assets.Module:     s.module.Bytes,
 	}
 	var problems []report.Problem
@@ -190,6 +200,12 @@ func hashedName(name string, b []byte) string {
 	sum := sha256.Sum256(b)
 	stem, ext := strings.TrimSuffix(name, path.Ext(name)), path.Ext(name)
 	return "assets/" + stem + "." + hex.EncodeToString(sum[:8]) + ext
+}
+
+// integrity is the digest in the form that a browser compares by itself.
+func integrity(b []byte) string {
+	sum := sha256.Sum256(b)
+	return "sha256-" + base64.StdEncoding.EncodeToString(sum[:])
 }
 
 func writeProblem(err error) report.Problem {

@@ -280,7 +280,7 @@ func (p *Publisher) putLists(e *edition, to sink) []report.Problem {
 	err := p.putSearch(e, to)
 	if err == nil {
 		var script []byte
-		script, e.digest = precache(to.list(), e.shelf.worker)
+		script, e.digest = precache(to.list(), e.shelf.worker, e.frame.Version, e.frame.Date)
 		_, err = to.put(workerFile, script)
 	}
 	if err != nil {

@@ -33,9 +33,11 @@ var small = map[string]string{
 	"site/worksheets.ts":               "document.title += '=';\n",
 	"site/search.ts":                   "document.title += '?';\n",
 	"content/search.md":                "# Words people say\n\n| People say | This handbook says |\n| --- | --- |\n| pull down | vacuum |\n",
+	"site/assess.ts":                   "document.title += '%';\n",
+	"site/weigh.ts":                    "onmessage = null;\n",
 	"site/job.ts":                      "document.title += '#';\n",
 	"site/app.css":                     ".co-step { color: black }\n",
-	"site/worker/worker.ts":            "declare const __VERSION__: string; declare const __PRECACHE__: [string, string][];\nconsole.log(__VERSION__, __PRECACHE__.length);\n",
+	"site/worker/worker.ts":            "declare const __VERSION__: string; declare const __EDITION__: [string, string]; declare const __PRECACHE__: [string, string, number][];\nconsole.log(__VERSION__, __EDITION__[0], __PRECACHE__.length);\n",
 	"site/static/icon.svg":             "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 512 512\"><path fill=\"#0a4a47\" d=\"M0 0h512v512H0z\"/></svg>\n",
 	"site/static/manifest.webmanifest": "{\"name\":\"small\"}\n",
 

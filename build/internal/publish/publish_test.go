@@ -5,6 +5,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
+	"fmt"
 	"io/fs"
 	"maps"
 	"os"
@@ -227,34 +228,37 @@ func TestPrecache(t *testing.T) {
 	s := mustBuild(t, New(options(root)))
 	out := filepath.Join(root, "public")
 	worker := read(t, out, "worker.js")
-	m := regexp.MustCompile(`(?s)^const __VERSION__="([0-9a-f]{64})",__PRECACHE__=(\[.*?\n\]);\n(.*)$`).FindStringSubmatch(worker)
+	m := regexp.MustCompile(`(?s)^\{const __VERSION__="([0-9a-f]{64})",__EDITION__=\["([^"]*)","([^"]*)"\],__PRECACHE__=(\[.*?\n\]);\n(.*)\n\}\n$`).FindStringSubmatch(worker)
 	if m == nil {
-		t.Fatalf("got %s, want the two constants before the worker", worker)
+		t.Fatalf("got %s, want the three constants before the worker, and braces around all", worker)
 	}
-	var list [][2]string
-	if err := json.Unmarshal([]byte(m[2]), &list); err != nil {
+	var list [][]any
+	if err := json.Unmarshal([]byte(m[4]), &list); err != nil {
 		t.Fatal(err)
 	}
 	got := map[string]string{}
 	for _, entry := range list {
-		got[entry[0]] = entry[1]
+		got[fmt.Sprint(entry[0])] = fmt.Sprintf("%v, %.0f bytes", entry[1], entry[2])
 	}
 	want := map[string]string{}
 	for name, text := range files(t, out) {
 		if name != "worker.js" && name != RecordFile {
 			sum := sha256.Sum256([]byte(text))
-			want[name] = hex.EncodeToString(sum[:])
+			want[name] = fmt.Sprintf("%x, %d bytes", sum, len(text))
 		}
 	}
 	if !maps.Equal(got, want) {
 		t.Errorf("got the list\n%v\nwant every other file with its digest\n%v", got, want)
 	}
-	sum := sha256.Sum256([]byte(m[2]))
+	if m[2] != s.Version || m[3] != "2026-03-02" {
+		t.Errorf("got version %q and date %q, want %q and 2026-03-02", m[2], m[3], s.Version)
+	}
+	sum := sha256.Sum256([]byte(m[4]))
 	if m[1] != hex.EncodeToString(sum[:]) || m[1] != s.Digest {
 		t.Errorf("got digest %s in the worker and %s in the summary, want %x", m[1], s.Digest, sum)
 	}
-	if !strings.Contains(m[3], "__VERSION__") {
-		t.Errorf("got %s, want the worker to read the constant", m[3])
+	if !strings.Contains(m[5], "__VERSION__") {
+		t.Errorf("got %s, want the worker to read the constant", m[5])
 	}
 }
 

@@ -4,6 +4,8 @@ import (
 	"bytes"
 
 	"changeout/build/internal/markup"
+	"changeout/build/internal/page"
+	"changeout/build/internal/report"
 	"changeout/build/internal/searchindex"
 )
 
@@ -50,6 +52,13 @@ func (p *Publisher) putSearch(e *edition, to sink) error {
 	}
 	_, err := to.put(searchFile, searchindex.Join(nil, e.searched))
 	return err
+}
+
+// CheckSearch reports words of search.md that a search would not find. It
+// reads the whole index, so it belongs to the check and not to each build.
+func CheckSearch(files map[string][]byte, o Options) []report.Problem {
+	book, _ := page.Read(o.withDefaults().layers()...) // its problems were reported by the build
+	return searchindex.Check(files[searchFile], book.Sayings)
 }
 
 // same compares the parts; those of a page that was not converted again are

@@ -127,7 +127,7 @@ func (p *Publisher) single(ctx context.Context, e *edition) ([]byte, []report.Pr
 	err = e.shelf.templates["single"].ExecuteTemplate(&b, "single", SingleData{
 		Frame:  f,
 		CSS:    template.CSS(e.shelf.css),
-		Script: template.JS(string(e.shelf.js) + string(e.shelf.sheets) + string(e.shelf.job) + string(e.shelf.search)),
+		Script: template.JS(string(e.shelf.js) + string(e.shelf.sheets) + string(e.shelf.job) + string(e.shelf.search) + string(e.shelf.assess)),
 		Module: trusted([]byte(pack(e.shelf.module.Bytes))),
 		Search: trusted(searchindex.Join(nil, e.searched)),
 		Causes: trusted(e.content.causes.data()),

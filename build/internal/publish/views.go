@@ -31,9 +31,12 @@ type Link struct {
 // Assets are addresses from the site's root.
 type Assets struct {
 	CSS, Script, Module, Search, Worker, Manifest, Icon string
+	Sum                                                 string // digest of the module, for a page without a worker to compare
 	Worksheets                                          string // the script that only pages with a worksheet load
 	Job                                                 string // the script of the job file, which the others load when it is needed
 	Searching                                           string // the script that the first search loads
+	Assessing                                           string // the script of the page that assesses
+	Weighing                                            string // what that script runs in a worker
 	Touch                                               string // PNG for home screens that take no SVG
 	Single                                              string
 }

@@ -35,6 +35,8 @@ export async function until(what, look, ms = patience) {
  *   upload(selector, file)        gives a file to a file field
  *   troubles()                    errors of the console, scripts and the content-security policy so far, as sentences
  *   strangers(allowed)            addresses that were asked for and do not start with one of allowed
+ *   another()                     a second tab of the same browser; show() brings a tab to the front before it is used again
+ *   closeTab()                    closes a second tab
  *   close()
  */
 export class Page {

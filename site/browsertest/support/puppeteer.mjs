@@ -143,6 +143,25 @@ class PuppeteerPage extends Page {
   async strangers(allowed) {
     return [...this.asked].filter((url) => !/^(about|data|blob):/.test(url) && !allowed.some((a) => url.startsWith(a)));
   }
+  async another() {
+    const tab = await this.browser.newPage();
+    await tab.setViewport(this.tab.viewport());
+    const page = new PuppeteerPage(this.browser, tab, null);
+    await page.listen(this.script);
+    await page.show();
+    return page;
+  }
+  async show() {
+    await this.tab.bringToFront();
+  }
+  async closeTab() {
+    await this.tab.close();
+  }
+  /** Chromium alone: how many bytes an origin may keep. */
+  async room(origin, quotaSize) {
+    const session = await this.tab.createCDPSession();
+    await session.send("Storage.overrideQuotaForOrigin", { origin, quotaSize });
+  }
   async close() {
     await this.browser.close();
     if (this.profile) await rm(this.profile, { recursive: true, force: true, maxRetries: 5 });

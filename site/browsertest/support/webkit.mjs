@@ -190,6 +190,19 @@ class WebKitPage extends Page {
     await this.note();
     return [...this.asked].filter((url) => !/^(about|data|blob):/.test(url) && !allowed.some((a) => url.startsWith(a)));
   }
+  async another() {
+    this.handle = await this.driver.getWindowHandle();
+    await this.driver.switchTo().newWindow("tab");
+    const page = new WebKitPage(this.driver, null);
+    page.handle = await this.driver.getWindowHandle();
+    return page;
+  }
+  async show() {
+    await this.driver.switchTo().window(this.handle);
+  }
+  async closeTab() {
+    await this.driver.close();
+  }
   async close() {
     await this.driver.quit().catch(() => undefined);
     await this.stopAll();

@@ -1,6 +1,6 @@
 // On the front page: back to where the person was.
 
-import { load, loadRecord } from "../../module/store.ts";
+import { load, loadRecord, onJobChange } from "../../module/store.ts";
 import { make } from "../../module/dom.ts";
 import { pageAddress } from "../../module/root.ts";
 import { onPageChange } from "../../module/one-page.ts";
@@ -25,5 +25,6 @@ export function resume(): void {
     slot.hidden = false;
   };
   onPageChange(draw);
+  onJobChange(draw);
   draw();
 }

@@ -1,9 +1,10 @@
-// Says whether the handbook is on this phone, truly: the worker counts what it holds. Tells of a newer version and
-// waits for the tap that uses it.
+// The line at the head of each page: whether the handbook is on this phone, truly. The worker counts what it holds.
 
-import { button, make } from "../../module/dom.ts";
+import { make } from "../../module/dom.ts";
 import { root, singleFile } from "../../module/root.ts";
-import type { ToPage, ToWorker } from "../../worker/messages.ts";
+import { notice } from "../update-notice/notice.ts";
+import { connect, hear, keeper, oneFile, remember, remembered, running, today, unable } from "./connection.ts";
+import type { ToPage } from "../../worker/messages.ts";
 
 export function offline(): void {
   const state = document.querySelector<HTMLElement>("[data-offline-state]");
@@ -12,80 +13,58 @@ export function offline(): void {
     const text = words.map((w) => (typeof w === "string" ? w : w.textContent)).join("");
     if (state.textContent !== text) state.replaceChildren(...words);
   };
-  if (!("serviceWorker" in navigator)) {
-    const single = document.documentElement.dataset.single;
-    const why = isSecureContext ? "Needs a signal: this browser saves no pages." : "Needs a signal: pages are saved only over https.";
-    if (single) say(why + " ", make("a", { href: root(single) }, "Get the handbook as one file"));
-    else say(why);
+  if (unable) {
+    say(`Needs a signal: ${unable} `, ...(oneFile ? [make("a", { href: oneFile }, "Get the handbook as one file")] : []));
     return;
   }
 
-  const container = navigator.serviceWorker;
-  const hadWorker = !!container.controller;
-  let reloading = false;
-  let ready = false;
-
-  const draw = (message: ToPage): void => {
+  let held = ""; // the version that a worker holds
+  let gone = "";
+  hear((message: ToPage) => {
     switch (message.type) {
       case "saving":
-        if (!ready) say(`Saving for use without signal: ${Math.floor((100 * message.done) / message.total)} %`);
+        if (!held) say(`${gone}Saving for use without signal: ${Math.floor((100 * message.bytes) / message.size)} %`);
         break;
       case "failed":
-        if (!ready) say(`Not saved yet: ${message.reason}`);
+        if (!held) say(`${gone}Not saved yet: ${message.reason}`);
         break;
-      case "state":
-        ready = message.stored === message.total;
-        if (ready) say(navigator.onLine ? "Saved: works without signal" : "No signal: using the saved handbook");
-        else say(`The phone dropped ${message.total - message.stored} saved files. Open this page with signal to get them back.`);
+      case "held": {
+        if (message.files < message.total) {
+          const n = message.total - message.files;
+          say(`The phone dropped ${n} saved ${n === 1 ? "file" : "files"}. `, make("a", { href: root("about/offline.html") }, "Get them back with signal"));
+          held = "";
+          break;
+        }
+        held = message.version;
+        const before = remembered();
+        remember({ ...before, version: held, since: before?.version === held && !gone ? before.since : today() });
+        say(navigator.onLine ? "Saved: works without signal" : "No signal: using the saved handbook");
         break;
+      }
     }
-  };
-  const ask = (): void => container.controller?.postMessage({ type: "state" } satisfies ToWorker);
-
-  container.addEventListener("message", (event: MessageEvent<ToPage>) => draw(event.data));
-  container.addEventListener("controllerchange", () => {
-    // A page must not mix its own version with the files of another one. What was typed is kept, so it reloads.
-    if (hadWorker && !reloading) {
-      reloading = true;
-      location.reload();
-    } else ask();
   });
-  addEventListener("online", ask);
-  addEventListener("offline", ask);
-  ask();
 
-  container.register(root(document.documentElement.dataset.worker ?? "worker.js"), { updateViaCache: "none" }).then((registration) => {
-    watch(registration);
+  void (async () => {
+    const before = remembered();
+    if (before && !(await keeper())) {
+      gone = "The phone deleted the saved handbook. ";
+      remember({ ...before, dropped: today() });
+      say(gone);
+    }
+    void connect();
+    let registration: ServiceWorkerRegistration;
+    try {
+      registration = await navigator.serviceWorker.register(root(document.documentElement.dataset.worker ?? "worker.js"), { updateViaCache: "none" });
+    } catch {
+      if (!held) say(navigator.onLine ? `${gone}Not saved: this browser refused, or the network sends something else. Private windows and full storage do that.` : `${gone}Not saved: no signal.`);
+      return;
+    }
+    notice(registration, running);
     let checked = Date.now();
-    const check = (): void => {
+    document.addEventListener("visibilitychange", () => {
       if (document.visibilityState !== "visible" || Date.now() - checked < 3600e3) return;
       checked = Date.now();
       registration.update().catch(() => undefined);
-    };
-    document.addEventListener("visibilitychange", check);
-  }, () => {
-    if (!container.controller) say("Not saved: this browser refused. Private windows and full storage do that.");
-  });
-}
-
-function watch(registration: ServiceWorkerRegistration): void {
-  const announce = (): void => {
-    if (registration.waiting && navigator.serviceWorker.controller) notice(registration);
-  };
-  registration.addEventListener("updatefound", () => {
-    registration.installing?.addEventListener("statechange", announce);
-  });
-  announce();
-}
-
-function notice(registration: ServiceWorkerRegistration): void {
-  const slot = document.querySelector<HTMLElement>("[data-update]");
-  if (!slot || !slot.hidden) return;
-  const use = button("Use it now", "co-button", () => {
-    use.disabled = true;
-    registration.waiting?.postMessage({ type: "use" } satisfies ToWorker);
-  });
-  const later = button("Later", "co-button co-button--quiet", () => (slot.hidden = true));
-  slot.replaceChildren(make("p", {}, "A newer version of the handbook is saved. Ticks, readings and timers stay."), use, later);
-  slot.hidden = false;
+    });
+  })();
 }

@@ -1,12 +1,13 @@
 // Ticked steps: a tick survives a reload and a closed tab, the page counts them, and the bar at the thumb leads to the next.
 
-import { loadRecord, onOtherTab, save, saveRecord } from "../../module/store.ts";
+import { loadRecord, onJobChange, onOtherTab, save, saveRecord } from "../../module/store.ts";
 import { all, button, make } from "../../module/dom.ts";
 import { pages } from "../../module/root.ts";
 import { currentPage, onPageChange } from "../../module/one-page.ts";
 
 export const ticksKey = (page: string): string => `ticks:${page}`;
 export const readingsKey = (page: string): string => `readings:${page}`;
+const wordsKey = (page: string): string => `words:${page}`; // what a ticked step said, for the job file
 
 interface Step { row: HTMLElement; box: HTMLInputElement; number: string }
 
@@ -17,6 +18,7 @@ export function steps(): void {
     if (draw) redraw.set(ticksKey(page.dataset.page ?? ""), draw);
   }
   onOtherTab((key) => redraw.get(key)?.());
+  onJobChange(() => redraw.forEach((draw) => draw()));
   onPageChange(drawNext);
   const next = document.querySelector<HTMLButtonElement>("[data-next-step]");
   next?.addEventListener("click", () => {
@@ -76,10 +78,14 @@ function stepsOf(page: HTMLElement): (() => void) | null {
   for (const s of list) {
     s.box.addEventListener("change", () => {
       const ticks = loadRecord(ticksKey(id));
+      const words = loadRecord(wordsKey(id));
       const name = s.box.dataset.tick ?? "";
-      if (s.box.checked) ticks[name] = new Date().toISOString();
-      else delete ticks[name];
+      if (s.box.checked) {
+        ticks[name] = new Date().toISOString();
+        words[name] = s.row.querySelector(".co-step__text")?.textContent?.trim() ?? "";
+      } else delete ticks[name];
       saveRecord(ticksKey(id), ticks);
+      saveRecord(wordsKey(id), words);
       save("last", JSON.stringify({ page: id, title: page.querySelector("h1")?.textContent ?? "", steps: String(list.length) }));
       draw();
     });

@@ -6,7 +6,8 @@ import { button, make, all } from "../../module/dom.ts";
 import { pageAddress, pages, singleFile } from "../../module/root.ts";
 import { flashTitle, keepScreenOn, prepareSound, ring } from "./alarm.ts";
 import { ago, clockTime, left } from "./clock.ts";
-import { dropTimer, onTimersChange, putTimer, timersNow } from "./running.ts";
+import { currentJob, onJobChange } from "../../module/store.ts";
+import { dropTimer, onTimersChange, putTimer, timerId, timersNow } from "./running.ts";
 import type { Timer } from "./running.ts";
 
 const opened = Date.now();
@@ -55,6 +56,7 @@ export function timers(): void {
     } else clock ??= window.setInterval(tick, 1000);
   };
   onTimersChange(tick);
+  onJobChange(tick);
   document.addEventListener("visibilitychange", tick);
   tick();
 }
@@ -73,7 +75,7 @@ function overShort(t: Timer, now: number): string {
 function waitBox(page: HTMLElement, box: HTMLElement): (list: Timer[], now: number) => void {
   const seconds = Number(box.dataset.seconds);
   if (!(seconds > 0)) return () => undefined;
-  const id = `${page.dataset.page}#${box.dataset.wait}`;
+  const id = (): string => timerId(page.dataset.page ?? "", box.dataset.wait ?? "");
   const title = box.querySelector(".co-wait__title")?.textContent ?? "Timer";
   const length = box.querySelector<HTMLElement>(".co-wait__length");
   const clock = make("p", { class: "co-wait__clock", role: "timer", "aria-label": `Time left: ${title}` });
@@ -81,16 +83,18 @@ function waitBox(page: HTMLElement, box: HTMLElement): (list: Timer[], now: numb
   const begin = (): void => {
     prepareSound();
     const start = Date.now();
-    putTimer({ id, page: page.dataset.page ?? "", wait: box.id, title, start, end: start + seconds * 1000 });
+    const job = currentJob();
+    putTimer({ id: id(), page: page.dataset.page ?? "", wait: box.id, title, start, end: start + seconds * 1000, ...(job && { job: job.id, jobTitle: job.title }) });
   };
   const start = button(`Start the timer: ${title}`, "co-button", begin);
   const again = button("Start again", "co-button co-button--quiet", begin);
-  const stop = button("Stop the timer", "co-button co-button--quiet", () => dropTimer(id));
-  const noted = button("Noted", "co-button", () => dropTimer(id));
+  const stop = button("Stop the timer", "co-button co-button--quiet", () => dropTimer(id()));
+  const noted = button("Noted", "co-button", () => dropTimer(id()));
   const buttons = make("div", { class: "co-wait__buttons" }, start, stop, noted, again);
   box.append(clock, state, buttons);
   return (list, now) => {
-    const t = list.find((x) => x.id === id);
+    const own = id();
+    const t = list.find((x) => x.id === own);
     const over = !!t && t.end <= now;
     const focus = document.activeElement;
     const held = focus === start || focus === stop || focus === noted || focus === again;
@@ -111,7 +115,7 @@ function waitBox(page: HTMLElement, box: HTMLElement): (list: Timer[], now: numb
 }
 
 function drawBar(bar: HTMLElement, list: Timer[], now: number, note: string): void {
-  const shape = list.map((t) => `${t.id} ${t.end} ${t.end <= now}`).join("|");
+  const shape = (currentJob()?.id ?? "") + list.map((t) => `${t.id} ${t.end} ${t.end <= now}`).join("|");
   if (bar.dataset.shape !== shape) {
     bar.dataset.shape = shape;
     bar.replaceChildren(...list.map((t) => row(t, now)), make("p", { class: "co-timers__note" }));
@@ -128,10 +132,15 @@ function drawBar(bar: HTMLElement, list: Timer[], now: number, note: string): vo
   }
 }
 
+/** Says whose timer it is when another job is open. */
+function ofOther(t: Timer): string {
+  return (t.job ?? "") === (currentJob()?.id ?? "") ? "" : t.job ? ` (job ${t.jobTitle ?? "not named"})` : " (no job)";
+}
+
 function row(t: Timer, now: number): HTMLElement {
   const over = t.end <= now;
   const address = singleFile ? "#" + t.wait : `${pageAddress(t.page)}#${t.wait}`;
   return make("div", { class: over ? "co-timer co-timer--over" : "co-timer" },
-    make("a", { class: "co-timer__name", href: address }, over ? overShort(t, now) : t.title),
+    make("a", { class: "co-timer__name", href: address }, (over ? overShort(t, now) : t.title) + ofOther(t)),
     over ? button("Noted", "co-button", () => dropTimer(t.id)) : make("span", { class: "co-timer__left" }));
 }

@@ -1,6 +1,7 @@
 // Draws an answer. Everything shown comes from the module's reply; text is set as text, charts are parsed as SVG.
 
 import { make } from "../../module/dom.ts";
+import { pageAddress, singleFile } from "../../module/root.ts";
 import type { Reply } from "../../module/wire.ts";
 
 export interface OutputUnits { label: string; units: { id: string; label: string; system: string }[] }
@@ -83,16 +84,19 @@ function working(sheet: string, reply: Reply, open: boolean): HTMLElement {
   return details;
 }
 
-/** In the single file the ids on a page begin with the page's own. */
+/** In the single file the ids on a page begin with the page's own. A worksheet inside a procedure leaves its sources to its own page. */
 function sourceAddress(sheet: string, key: string): string {
-  return `#${sheet}-source-${key}`;
+  const here = `${sheet}-source-${key}`;
+  if (document.getElementById(here)) return "#" + here;
+  const id = sheet.slice(sheet.lastIndexOf("/") + 1);
+  return `${pageAddress("worksheets/" + id)}${singleFile ? "/" : "#"}${id}-source-${key}`;
 }
 
 function tone(given: string): string {
   return ["good", "stop", "doubt", "info"].includes(given) ? given : "info";
 }
 
-function parseSVG(text: string): Element | null {
+export function parseSVG(text: string): Element | null {
   // Parsed as HTML, where an svg needs no namespace of its own; a parsed document runs nothing.
   const svg = new DOMParser().parseFromString(text, "text/html").querySelector("svg");
   return svg && document.importNode(svg, true);

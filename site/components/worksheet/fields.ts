@@ -14,6 +14,7 @@ export interface Field {
   value(): string;
   standard(): string; // the declared default in the chosen unit, "" if there is none
   unit(): string;
+  text(): string; // the entry with its unit, as a person reads it
   set(value: string): void;
   setUnit(unit: string): void;
   setSystem(system: string): void;
@@ -30,6 +31,7 @@ export function fieldOf(box: HTMLElement, changed: (field: Field) => void): Fiel
   const select = units instanceof HTMLSelectElement ? units : null;
   const error = box.querySelector<HTMLElement>("[data-error]");
   const suggest = box.querySelector<HTMLElement>("[data-suggest]");
+  const bounds = box.querySelector<HTMLElement>("[data-bounds-shown]");
   const initial = value();
   const firstUnit = units?.value ?? "";
   let unitBefore = firstUnit;
@@ -39,8 +41,11 @@ export function fieldOf(box: HTMLElement, changed: (field: Field) => void): Fiel
     return controls[0]?.value ?? "";
   }
   function set(text: string): void {
-    if (radio) for (const c of controls) (c as HTMLInputElement).checked = c.value === text;
-    else if (controls[0]) controls[0].value = text;
+    if (radio) {
+      const chosen = controls.find((c) => c.value === text) as HTMLInputElement | undefined;
+      if (chosen) chosen.checked = true;
+      else if (text === "") for (const c of controls) (c as HTMLInputElement).checked = false;
+    } else if (controls[0]) controls[0].value = text;
     if (controls[0] instanceof HTMLSelectElement && controls[0].selectedIndex < 0) controls[0].value = initial;
     rows?.draw();
   }
@@ -51,6 +56,7 @@ export function fieldOf(box: HTMLElement, changed: (field: Field) => void): Fiel
     const before = defaultIn(unitBefore);
     if (before !== "" && value() === before && defaultIn(now) !== "") set(defaultIn(now));
     unitBefore = now;
+    if (bounds && select) bounds.textContent = select.selectedOptions[0]?.dataset.bounds ?? "";
   }
 
   const field: Field = {
@@ -61,6 +67,13 @@ export function fieldOf(box: HTMLElement, changed: (field: Field) => void): Fiel
     value,
     standard: () => defaultIn(units?.value ?? "") || initial,
     unit: () => units?.value ?? "",
+    text() {
+      const option = radio ? controls.find((c) => (c as HTMLInputElement).checked)?.parentElement?.textContent
+        : controls[0] instanceof HTMLSelectElement ? controls[0].selectedOptions[0]?.textContent : null;
+      if (option) return option.trim();
+      const unit = select?.selectedOptions[0]?.textContent ?? box.querySelector(".co-input__unit--only")?.textContent ?? "";
+      return [value(), unit].join(" ").trim();
+    },
     set,
     setUnit(unit) {
       if (select && Array.from(select.options).some((o) => o.value === unit)) {
@@ -69,6 +82,7 @@ export function fieldOf(box: HTMLElement, changed: (field: Field) => void): Fiel
       }
     },
     setSystem(system) {
+      rows?.setSystem(system);
       if (!select || select.selectedOptions[0]?.dataset.system === system) return;
       const fits = Array.from(select.options).find((o) => o.dataset.system === system);
       if (fits) field.setUnit(fits.value);

@@ -1,6 +1,6 @@
 import { strict as assert } from "node:assert";
 import { test } from "node:test";
-import { formatSeries, parseSeries, separatorOf } from "./series-text.ts";
+import { columnHead, columnNames, formatSeries, parseSeries, separatorOf } from "./series-text.ts";
 
 const header = ["time_min", "pressure_micron", "ambient_C"];
 
@@ -36,4 +36,25 @@ test("a decimal comma asks for semicolons", () => {
   const text = formatSeries(header, [["0", "1,5", ""], ["1", "1,6", ""]]);
   assert.equal(text, "time_min;pressure_micron\n0;1,5\n1;1,6\n");
   assert.deepEqual(parseSeries(text).rows, [["0", "1,5"], ["1", "1,6"]]);
+});
+
+const tubes = [{ id: "size_mm", label: "Outside diameter", unit: "mm", ip: "size_in", ipUnit: "in" }, { id: "count", label: "How many", unit: "", ip: "", ipUnit: "" }];
+
+test("an empty log gets the columns of the person's units", () => {
+  assert.deepEqual(columnNames(parseSeries(""), tubes, "si"), ["size_mm", "count"]);
+  assert.deepEqual(columnNames(parseSeries(""), tubes, "ip"), ["size_in", "count"]);
+});
+
+test("rows keep what they mean when the units change", () => {
+  assert.deepEqual(columnNames(parseSeries("size_mm,count\n12.7,2\n"), tubes, "ip"), ["size_mm", "count"], "a header holds");
+  assert.deepEqual(columnNames(parseSeries("12.7,2\n"), tubes, "ip"), ["size_mm", "count"], "bare rows are millimetres for everybody");
+  assert.deepEqual(columnNames(parseSeries("Size [inch],count\n1/2,2\n"), tubes, "si"), ["Size [inch]", "count"], "another's header stays");
+});
+
+test("the head of a column names its unit", () => {
+  assert.equal(columnHead("size_mm", tubes), "Outside diameter, mm");
+  assert.equal(columnHead("size_in", tubes), "Outside diameter, in");
+  assert.equal(columnHead("count", tubes), "How many");
+  assert.equal(columnHead("Size [inch]", tubes), "Size [inch]");
+  assert.equal(columnHead("", tubes), "");
 });

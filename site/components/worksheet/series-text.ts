@@ -28,6 +28,26 @@ export function parseSeries(text: string): Series {
   return { header, rows };
 }
 
+/** A declared column: its name in the text and its unit, of the metric and, where they differ, of the US units. */
+export interface Column { id: string; label: string; unit: string; ip: string; ipUnit: string }
+
+/**
+ * The names above the boxes. What the text says holds. Rows without a header are read in the first unit of each column,
+ * whatever the person's units are: a header put over them later must not change what they mean.
+ */
+export function columnNames(s: Series, declared: Column[], system: string): string[] {
+  if (s.header) return s.header;
+  return declared.map((c) => (s.rows.length === 0 && system === "ip" && c.ip ? c.ip : c.id));
+}
+
+/** What stands above a column of boxes. */
+export function columnHead(name: string, declared: Column[]): string {
+  const c = declared.find((d) => d.id === name || (d.ip !== "" && d.ip === name));
+  if (!c) return name;
+  const unit = c.id === name ? c.unit : c.ipUnit;
+  return unit ? `${c.label}, ${unit}` : c.label;
+}
+
 /** Writes rows under a header. Empty rows at the end and empty columns after the first two are left out. A decimal comma in a cell asks for semicolons. */
 export function formatSeries(header: string[], rows: string[][]): string {
   let last = rows.length;

@@ -1,26 +1,28 @@
 // The boxes of a log, beside its text. The textarea is the truth: boxes are drawn from it and written back to it.
 
 import { all, button, make } from "../../module/dom.ts";
-import { formatSeries, parseSeries } from "./series-text.ts";
+import { columnHead, columnNames, formatSeries, parseSeries } from "./series-text.ts";
 
 const fewest = 4; // rows of empty boxes to begin with
 const most = 60; // more rows than this are shown as text only: a phone cannot scroll through boxes
 const largest = 4e6; // bytes of a file
 
 /** Wires the boxes, the paste box and the file button of one input. changed runs after each change of the text. */
-export function series(input: HTMLElement, changed: (fromFile: boolean) => void): { draw(): void; firstBox(): HTMLElement | null } {
+export function series(input: HTMLElement, changed: (fromFile: boolean) => void): { draw(): void; setSystem(system: string): void; firstBox(): HTMLElement | null } {
   const text = input.querySelector<HTMLTextAreaElement>("textarea[data-value]");
   const grid = input.querySelector<HTMLElement>("[data-grid]");
   const file = input.querySelector<HTMLInputElement>("[data-file]");
   const paste = input.querySelector<HTMLDetailsElement>("[data-paste]");
   const declared = Array.from(input.querySelector<HTMLTemplateElement>("[data-columns]")?.content.querySelectorAll<HTMLElement>("[data-column]") ?? [])
-    .map((c) => ({ id: c.dataset.column ?? "", label: c.textContent ?? "", unit: c.dataset.unit ?? "" }));
-  if (!text || !grid) return { draw: () => undefined, firstBox: () => null };
+    .map((c) => ({ id: c.dataset.column ?? "", label: c.textContent ?? "", unit: c.dataset.unit ?? "", ip: c.dataset.ip ?? "", ipUnit: c.dataset.ipUnit ?? "" }));
+  if (!text || !grid) return { draw: () => undefined, setSystem: () => undefined, firstBox: () => null };
 
   let extra = 0;
+  let system = "si";
 
   const draw = (): void => {
-    const { header, rows } = parseSeries(text.value);
+    const parsed = parseSeries(text.value);
+    const rows = parsed.rows;
     if (rows.length > most) {
       const first = rows[0]?.join("  ") ?? "";
       const last = rows[rows.length - 1]?.join("  ") ?? "";
@@ -28,11 +30,8 @@ export function series(input: HTMLElement, changed: (fromFile: boolean) => void)
         make("p", {}, "Too many for boxes. Change them in the text below."));
       return;
     }
-    const names = header ?? declared.map((c) => c.id);
-    const heads = names.map((name) => {
-      const c = declared.find((d) => d.id === name);
-      return c ? (c.unit ? `${c.label}, ${c.unit}` : c.label) : name;
-    });
+    const names = columnNames(parsed, declared, system);
+    const heads = names.map((name) => columnHead(name, declared));
     const count = Math.max(rows.length + 1, fewest) + extra;
     const body = make("tbody");
     for (let r = 0; r < count; r++) {
@@ -41,12 +40,16 @@ export function series(input: HTMLElement, changed: (fromFile: boolean) => void)
     grid.replaceChildren(
       make("p", { class: "co-series__count" }, rows.length === 0 ? "No rows yet." : rows.length === 1 ? "1 row." : `${rows.length} rows.`),
       make("table", { class: "co-series__table" }, make("thead", {}, make("tr", {}, ...heads.map((h) => make("th", { scope: "col" }, h)))), body),
-      make("div", { class: "co-series__buttons" }, button("Add a row", "co-button co-button--quiet", () => {
-        extra++;
-        draw();
-        all<HTMLInputElement>(grid, "tr:last-child input")[0]?.focus();
-      })),
+      make("div", { class: "co-series__buttons" }, button("Add a row", "co-button co-button--quiet", addRow)),
     );
+    // Enter after the last box of a row that holds something goes on in a new row; in an empty row it leaves the log.
+    body.addEventListener("keydown", (event) => {
+      const boxes = all<HTMLInputElement>(body, "tr:last-child input");
+      if (event.key !== "Enter" || event.isComposing || event.target !== boxes[boxes.length - 1] || boxes.every((b) => b.value.trim() === "")) return;
+      event.preventDefault();
+      event.stopPropagation();
+      addRow();
+    });
 
     function cell(value: string, label: string): HTMLInputElement {
       const box = make("input", { class: "co-series__cell", type: "text", inputmode: "decimal", autocomplete: "off", enterkeyhint: "next", "aria-label": label });
@@ -62,6 +65,12 @@ export function series(input: HTMLElement, changed: (fromFile: boolean) => void)
       return box;
     }
   };
+
+  function addRow(): void {
+    extra++;
+    draw();
+    if (grid) all<HTMLInputElement>(grid, "tr:last-child input")[0]?.focus();
+  }
 
   text.addEventListener("input", () => {
     extra = 0;
@@ -90,5 +99,13 @@ export function series(input: HTMLElement, changed: (fromFile: boolean) => void)
     })();
   });
   draw();
-  return { draw, firstBox: () => grid.querySelector("input") ?? text };
+  return {
+    draw,
+    setSystem(now) {
+      if (now === system) return;
+      system = now;
+      draw();
+    },
+    firstBox: () => grid.querySelector("input") ?? text,
+  };
 }

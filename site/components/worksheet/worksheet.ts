@@ -1,12 +1,18 @@
 // One script for every worksheet: it sends what was typed, with its unit, and shows what comes back. It knows no
 // worksheet and reads no number.
 
-import { all, make } from "../../module/dom.ts";
-import { compile, evaluate, ready, start } from "../../module/load.ts";
+import { all, button, make } from "../../module/dom.ts";
+import { NotLoaded, compile, evaluate, ready, start } from "../../module/load.ts";
 import { load, loadRecord, save, saveRecord } from "../../module/store.ts";
 import type { Problem, Reply, Suggestion } from "../../module/wire.ts";
+import { singleFile } from "../../module/root.ts";
 import { drawAnswer, drawNoAnswer } from "./answer.ts";
 import type { OutputUnits } from "./answer.ts";
+import { before } from "./before.ts";
+import { printBlank } from "./blank.ts";
+import { fromFragment, same } from "./entries.ts";
+import type { Entries } from "./entries.ts";
+import { linksWork, linkTo, share } from "./share.ts";
 import { applyWhen, fieldOf } from "./fields.ts";
 import type { Field } from "./fields.ts";
 
@@ -15,7 +21,15 @@ const pause = 200; // ms
 const quiet = 900; // ms without typing before the answer is read aloud
 
 export function worksheets(): void {
-  const sections = all(document, "[data-worksheet]");
+  document.addEventListener("changeout:unfolded", (event) => startIn(event.target as HTMLElement));
+  if (startIn(document) === 0) return;
+  const early = (): void => void compile().catch(() => undefined);
+  if ("requestIdleCallback" in window) requestIdleCallback(early, { timeout: 3000 });
+  else setTimeout(early, 500);
+}
+
+function startIn(under: ParentNode): number {
+  const sections = all(under, "[data-worksheet]");
   for (const section of sections) {
     try {
       worksheet(section);
@@ -23,10 +37,7 @@ export function worksheets(): void {
       console.error(error);
     }
   }
-  if (sections.length === 0) return;
-  const early = (): void => void compile().catch(() => undefined);
-  if ("requestIdleCallback" in window) requestIdleCallback(early, { timeout: 3000 });
-  else setTimeout(early, 500);
+  return sections.length;
 }
 
 function worksheet(section: HTMLElement): void {
@@ -43,6 +54,9 @@ function worksheet(section: HTMLElement): void {
   const prefix = section.id.slice(0, section.id.length - `worksheet-${id}`.length); // page prefix in the single file
   const companions = new Map<string, string>(); // answers to questions about a field, sent back with it: log.columns
   const outputs = outputUnits(section);
+  const earlier = before(`before:${page}:${id}`);
+  const go = form.querySelector<HTMLElement>("button[type=submit]");
+  let shown = ""; // the sentences at the fields and above them, as last drawn
   let cost = 0;
   let wait: number | undefined;
   let speak: number | undefined;
@@ -62,12 +76,7 @@ function worksheet(section: HTMLElement): void {
     f.setSystem(system);
     if (kept[`in.${f.id}`]) f.setUnit(kept[`in.${f.id}`] ?? "");
   }
-  const values = loadRecord(valuesKey);
-  for (const [name, value] of Object.entries(values)) {
-    const f = fields.find((x) => x.id === name);
-    if (f) f.set(value);
-    else companions.set(name, value);
-  }
+  put({ values: loadRecord(valuesKey), units: {} });
   applyWhen(fields);
   drawSystem();
   form.hidden = false;
@@ -86,8 +95,8 @@ function worksheet(section: HTMLElement): void {
   form.addEventListener("keydown", (event) => {
     const at = event.target as HTMLElement;
     if (event.key !== "Enter" || event.isComposing || !(at instanceof HTMLInputElement) || at.type === "submit") return;
-    const stops = all<HTMLElement>(form, "input:not([type=hidden]):not([type=file]):not([type=radio]), select[data-value], input[type=radio]:checked, button[type=submit]")
-      .filter((e) => e.offsetParent !== null);
+    const stops = all<HTMLElement>(form, "input:not([type=hidden]):not([type=file]), select[data-value], button[type=submit]")
+      .filter((e) => e.offsetParent !== null && (!(e instanceof HTMLInputElement) || e.type !== "radio" || e === radioStop(e)));
     const next = stops[stops.indexOf(at) + 1];
     if (!next || next instanceof HTMLButtonElement) return; // the last field: Enter works it out
     event.preventDefault();
@@ -95,13 +104,10 @@ function worksheet(section: HTMLElement): void {
     if (next instanceof HTMLInputElement) next.select();
   });
   form.querySelector("[data-clear]")?.addEventListener("click", () => {
-    companions.clear();
-    asked = false;
-    for (const f of fields) f.reset();
-    summary.hidden = true;
-    applyWhen(fields);
-    keep();
-    update();
+    const typed = somethingTyped();
+    if (typed) earlier.keep(entries());
+    fill({ values: {}, units: {} });
+    notice(typed ? "The fields are cleared." : "");
     fields.find((f) => f.visible())?.focus();
   });
   for (const b of all<HTMLButtonElement>(form, "[data-system-set]")) {
@@ -118,13 +124,19 @@ function worksheet(section: HTMLElement): void {
     });
   }
 
-  if (Object.keys(values).length > 0) update();
+  const more = section.querySelector<HTMLElement>("[data-more]");
+  if (more) moreThanAnswers(more);
+  notice("");
+  addEventListener("hashchange", takeLink);
+  if (takeLink()) {
+    // The answer is on its way.
+  } else if (Object.keys(loadRecord(valuesKey)).length > 0) update();
   else drawNoAnswer(answer, needed(fields.filter((f) => f.visible() && f.value() === "" && !("optional" in f.box.dataset))));
 
   function drawSystem(): void {
     const group = form?.querySelector<HTMLElement>("[data-system]");
     if (!group) return;
-    group.hidden = !form?.querySelector('option[data-system="ip"]') && ![...outputs.values()].some((o) => o.units.some((u) => u.system === "ip"));
+    group.hidden = !form?.querySelector('option[data-system="ip"]') && !fields.some((f) => f.box.querySelector<HTMLTemplateElement>("[data-columns]")?.content.querySelector("[data-ip]")) && ![...outputs.values()].some((o) => o.units.some((u) => u.system === "ip"));
     for (const b of all(group, "[data-system-set]")) b.setAttribute("aria-pressed", String(b.dataset.systemSet === system));
   }
 
@@ -135,6 +147,118 @@ function worksheet(section: HTMLElement): void {
     const units = loadRecord(unitsKey);
     for (const f of fields) if (f.unit() !== "") units[`in.${f.id}`] = f.unit();
     saveRecord(unitsKey, units);
+  }
+
+  function entries(): Entries {
+    const e: Entries = { values: Object.fromEntries(companions), units: {} };
+    for (const f of fields) {
+      if (f.value() !== "") e.values[f.id] = f.value();
+      if (f.unit() !== "") e.units[f.id] = f.unit();
+    }
+    return e;
+  }
+
+  function somethingTyped(): boolean {
+    return fields.some((f) => f.value() !== "" && f.value() !== f.standard());
+  }
+
+  /** Puts entries into the fields and returns those that found no place, in words. */
+  function put(e: Entries): string[] {
+    const lost: string[] = [];
+    for (const [name, text] of Object.entries(e.values)) {
+      const f = fields.find((x) => x.id === name);
+      const unit = e.units[name];
+      if (!f && owner({ input: name })) companions.set(name, text);
+      if (f && unit) f.setUnit(unit);
+      f?.set(text);
+      if (f ? f.value() !== text.replace(/\r\n?/g, "\n") || (unit && f.unit() !== unit) : !companions.has(name)) lost.push(`${f?.label ?? name} ${[text, unit].join(" ").trim()}`);
+    }
+    return lost;
+  }
+
+  /** Puts entries in place of what the form holds; what the form held is the caller's to keep. */
+  function fill(e: Entries): string[] {
+    companions.clear();
+    asked = false;
+    shown = "";
+    if (summary) summary.hidden = true;
+    for (const f of fields) f.reset();
+    const lost = put(e);
+    for (const f of fields) f.touched = f.id in e.values;
+    applyWhen(fields);
+    keep();
+    update();
+    return lost;
+  }
+
+  /** A link to this worksheet's own page may carry entries. True if it did. */
+  function takeLink(): boolean {
+    const link = fromFragment(location.hash);
+    if (!link || page !== `worksheets/${id}` || (singleFile && link.page !== page)) return false;
+    const held = entries();
+    const typed = somethingTyped();
+    const lost = fill(link.entries);
+    if (typed && !same(held, entries())) earlier.keep(held);
+    history.replaceState(null, "", singleFile ? "#" + page : location.pathname + location.search); // a reload must not undo what is typed next
+    notice("These entries came with a link. Check each one against your own reading.", lost);
+    return true;
+  }
+
+  /** Says where the entries come from, and offers those that they replaced. */
+  function notice(sentence: string, lost: string[] = []): void {
+    const box = form?.querySelector<HTMLElement>("[data-notice]");
+    if (!box) return;
+    const offer = earlier.any();
+    box.hidden = sentence === "" && !offer;
+    if (box.hidden) return;
+    box.replaceChildren(make("p", { role: "status" }, [sentence, offer ? "Entries from before are kept." : ""].join(" ").trim()));
+    if (lost.length > 0) box.append(make("p", {}, `Not used, because this worksheet has no place for it: ${lost.join("; ")}.`));
+    if (!offer) return;
+    box.append(make("p", { class: "co-notice__buttons" },
+      button("Put them back", "co-button co-button--quiet", () => {
+        const back = earlier.swap(somethingTyped() ? entries() : null);
+        if (back) fill(back);
+        notice("Put back.");
+      }), " ",
+      button("Forget them", "co-button co-button--quiet", () => {
+        earlier.forget();
+        notice("");
+      })));
+  }
+
+  /** What can be done with the entries besides an answer: share them, print the form without them. */
+  function moreThanAnswers(more: HTMLElement): void {
+    const heading = section.dataset.title ?? "";
+    const said = more.querySelector<HTMLElement>("[data-shared]");
+    const copy = more.querySelector<HTMLElement>("[data-copy]");
+    const b = more.querySelector<HTMLElement>("[data-share]");
+    if (!said || !copy || !b) return;
+    if (!linksWork) b.textContent = "Copy the entries as text";
+    b.addEventListener("click", () => {
+      const filled = fields.filter((f) => f.visible() && f.value() !== "");
+      const now = entries();
+      const values = Object.fromEntries(Object.entries(now.values).filter(([name]) => filled.includes(owner({ input: name }) as Field)));
+      const text = [heading, ...filled.map((f) => `${f.label}: ${f.box.dataset.kind === "series" ? "\n" : ""}${f.text()}`)].join("\n");
+      void share(heading, linksWork ? linkTo(id, { values, units: now.units }) : null, text, (sentence) => (said.textContent = sentence), copy);
+    });
+    more.querySelector("[data-blank-form]")?.addEventListener("click", () => printBlank(section, system, outputs));
+    more.hidden = false;
+  }
+
+  /**
+   * Tells whoever keeps answers (the job file) that one was drawn: an event "changeout:answer" on the section, which
+   * bubbles. detail: worksheet (id), title, inputs [{ id, label, text as typed, unit id, shown: both as a person reads
+   * them }], outputs [{ id, label, value in SI, unit of SI, text }], verdict { id, tone, title, text } or null. A button
+   * for it goes into the empty [data-keep] after the answer.
+   */
+  function announceAnswer(reply: Reply): void {
+    section.dispatchEvent(new CustomEvent("changeout:answer", { bubbles: true, detail: {
+      worksheet: id,
+      title: section.dataset.title ?? "",
+      inputs: fields.filter((f) => f.visible() && f.value() !== "").map((f) => ({ id: f.id, label: f.label, text: f.value(), unit: f.unit(), shown: f.text() })),
+      outputs: reply.outputs.map(({ id, label, value, unit, text }) => ({ id, label, value, unit, text })),
+      verdict: reply.verdict,
+    } }));
   }
 
   function forgetCompanions(input: string): void {
@@ -189,6 +313,7 @@ function worksheet(section: HTMLElement): void {
         answer.scrollIntoView({ block: "start" });
         answer.querySelector<HTMLElement>(".co-answer__title")?.focus({ preventScroll: true });
       }
+      announceAnswer(reply);
     } else drawNoAnswer(answer, reasonFor(reply.problems));
     say(reply);
   }
@@ -196,11 +321,24 @@ function worksheet(section: HTMLElement): void {
   /** An error shows at its field once the field was left, or the button pressed; an empty field is not an error before that. */
   function showProblems(problems: Problem[], pressed: boolean): void {
     if (!summary) return;
-    for (const f of fields) {
+    const at = fields.map((f) => {
       const p = problems.find((x) => owner(x)?.id === f.id);
-      const show = p && (asked || (f.touched && f.value() !== ""));
-      f.show(show ? p.text : "", show ? p.suggestions : [], take);
-    }
+      return p && (asked || (f.touched && f.value() !== "")) ? p : null;
+    });
+    const now = JSON.stringify([at, asked ? problems : []]);
+    if (now === shown && !pressed) return;
+    shown = now;
+    // The room kept at a field holds most sentences. For the rest the page scrolls with what grew, so that the button
+    // stays where the thumb goes.
+    const top = go?.getBoundingClientRect().top ?? 0;
+    fields.forEach((f, i) => f.show(at[i]?.text ?? "", at[i]?.suggestions ?? [], take));
+    drawSummary(problems, pressed);
+    const moved = pressed || !go ? 0 : go.getBoundingClientRect().top - top;
+    if (moved !== 0) scrollBy({ top: moved, behavior: "instant" });
+  }
+
+  function drawSummary(problems: Problem[], pressed: boolean): void {
+    if (!summary) return;
     if (!asked || problems.length === 0) {
       summary.hidden = true;
       return;
@@ -221,7 +359,7 @@ function worksheet(section: HTMLElement): void {
     if (pressed) summary.focus();
   }
 
-  function owner(p: Problem): Field | undefined {
+  function owner(p: { input: string }): Field | undefined {
     return fields.find((f) => f.id === p.input) ?? fields.find((f) => p.input.startsWith(f.id + "."));
   }
 
@@ -255,8 +393,15 @@ function worksheet(section: HTMLElement): void {
 
   function failed(error: unknown): void {
     console.error(error);
-    if (answer) drawNoAnswer(answer, "The calculator could not start. Your entries are kept. Reload the page, or use the printed tables.");
+    const why = error instanceof NotLoaded ? error.message : "The calculator could not start.";
+    if (answer) drawNoAnswer(answer, `${why} Your entries are kept. Reload the page, or use the printed tables.`);
   }
+}
+
+/** Where Enter stops in a group of radio buttons: the chosen one, else the first. */
+function radioStop(radio: HTMLInputElement): HTMLInputElement | undefined {
+  const group = all<HTMLInputElement>(radio.closest("[data-input]") ?? document, "input[type=radio]");
+  return group.find((r) => r.checked) ?? group[0];
 }
 
 function needed(fields: Field[]): string {

@@ -1,9 +1,12 @@
 // Fields to write down: what is typed is kept at each key press, in this browser, for this page.
 
-import { loadRecord, onOtherTab, onUnsaved, saveRecord } from "../../module/store.ts";
+import { loadRecord, onJobChange, onOtherTab, onUnsaved, saveRecord } from "../../module/store.ts";
 import { all, make } from "../../module/dom.ts";
 import { pages } from "../../module/root.ts";
 import { readingsKey } from "../steps/steps.ts";
+
+/** What the job file says about a reading: label, unit, time. */
+const aboutKey = (page: string): string => `about:${page}`;
 
 export function write(): void {
   for (const page of pages()) {
@@ -21,11 +24,15 @@ export function write(): void {
         if (f.value === "") delete readings[name];
         else readings[name] = f.value;
         saveRecord(key, readings);
+        const about = loadRecord(aboutKey(page.dataset.page ?? ""));
+        about[name] = [f.labels?.[0]?.textContent ?? "", f.parentElement?.querySelector(".co-write__unit")?.textContent ?? "", new Date().toISOString()].join("\t");
+        saveRecord(aboutKey(page.dataset.page ?? ""), about);
       });
     }
     onOtherTab((changed) => {
       if (changed === key) draw();
     });
+    onJobChange(draw);
     draw();
   }
   onUnsaved((sentence) => {

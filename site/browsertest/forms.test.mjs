@@ -1,0 +1,267 @@
+// What all worksheet forms share. Chromium; everything.mjs runs the forms themselves in every engine.
+
+import assert from "node:assert/strict";
+import { writeFile } from "node:fs/promises";
+import path from "node:path";
+import test from "node:test";
+import { catchSharing, clearGivesBack, copiesInstead, copiesText, entries, linkCarriesEntries, linkCarriesLog, movement } from "./scenarios/forms.mjs";
+import { on, openPage } from "./scenarios/reading.mjs";
+import { Sheet } from "./scenarios/worksheets.mjs";
+import { open } from "./support/engines.mjs";
+import { filePlace, serve } from "./support/handbook.mjs";
+import { plain, until } from "./support/page.mjs";
+
+/** Every worksheet there is, from the page of checks, not from the list that a test below judges. */
+async function worksheetIDs(place) {
+  const page = await (await fetch(place.url("about/checked"))).text();
+  return [...new Set([...page.matchAll(/worksheets\/([a-z0-9-]+)\.html/g)].map((m) => m[1]))];
+}
+const shots = process.env.SHOTS;
+
+test("a link carries the entries", { timeout: 600_000 }, async (t) => {
+  const server = await serve();
+  const p = await open("chromium");
+  try {
+    let url = "";
+    await t.test("it fills the form, says so, and what was there comes back", async () => (url = await linkCarriesEntries(p, server.place)));
+    await t.test("a log and the answers about it", () => linkCarriesLog(p, server.place));
+    await t.test("clipboard or a marked field", () => copiesInstead(p, server.place));
+    await t.test("clearing loses nothing", () => clearGivesBack(p, server.place));
+    await t.test("without the server", async () => {
+      await openPage(p, server.place, "index");
+      await until("the handbook to be saved", async () => /^Saved/.test((await p.text("[data-offline-state]")) ?? ""), 60_000);
+      await server.stop();
+      await p.goto(url);
+      const sheet = new Sheet(p, server.place, "saturation");
+      await until("the entries of the link", async () => (await entries(sheet)).pressure?.join() === "250,psig");
+      await sheet.waitForAnswer();
+    });
+    assert.deepEqual(await p.troubles(), []);
+    assert.deepEqual(await p.strangers(server.place.allowed), [], "nothing goes anywhere else");
+  } finally {
+    await p.close();
+    await server.stop();
+  }
+});
+
+test("the single file copies text", { timeout: 240_000 }, async () => {
+  const p = await open("chromium");
+  try {
+    await copiesText(p, filePlace());
+    assert.deepEqual(await p.troubles(), []);
+  } finally {
+    await p.close();
+  }
+});
+
+test("forms", { timeout: 900_000 }, async (t) => {
+  const server = await serve();
+  const p = await open("chromium");
+  const place = server.place;
+  try {
+    const all = await worksheetIDs(place);
+    assert.ok(all.length >= 17, `${all.length} worksheets`);
+
+    await t.test("a sentence that appears moves no button", async () => {
+      const faults = [];
+      let seen = 0;
+      for (const id of all) {
+        const sheet = new Sheet(p, place, id);
+        await sheet.open("si");
+        const input = await p.run((s) => [...document.querySelectorAll(`${s} [data-input][data-kind=quantity]:not([hidden])`)].find((e) => e.getClientRects().length > 0)?.dataset.input ?? "", sheet.at);
+        if (!input) continue;
+        seen++;
+        const m = await movement(sheet, input, "high");
+        if (m.document !== 0 || m.window !== 0) faults.push(`${id} ${input}: ${m.document} px in the page, ${m.window} px in the window: ${m.error}`);
+      }
+      assert.ok(seen > 10, `${seen} fields typed into`);
+      assert.deepEqual(faults, []);
+    });
+
+    await t.test("nor does a question with buttons, under the thumb", async () => {
+      const sheet = new Sheet(p, place, "saturation");
+      await sheet.open("si");
+      await sheet.enterAll({ refrigerant: "R-134a", pressure: ["1", "kPag"] });
+      const m = await movement(sheet, "pressure", "1,234");
+      assert.ok(m.document > 40, `the buttons took room: ${m.document} px`);
+      assert.ok(Math.abs(m.window) <= 1, `the button stayed in the window: ${m.window} px`);
+    });
+
+    await t.test("the hint shows the bounds in the chosen unit", async () => {
+      const sheet = new Sheet(p, place, "saturation");
+      await sheet.open("si");
+      const hint = () => p.text(`${sheet.input("pressure")} [data-bounds-shown]`);
+      const metric = await hint();
+      assert.doesNotMatch(metric, /psi| or /);
+      await p.choose(`${sheet.input("pressure")} select[data-unit]`, "psig");
+      const us = await hint();
+      assert.match(us, /^−?[\d.]+ to [\d,.\s]+psi gauge\.$/, us);
+      await p.tap(`${sheet.at} [data-system-set="ip"]`);
+      assert.match(await p.text(`${sheet.input("temperature")} [data-bounds-shown]`), /°F\.$/);
+      await p.tap(`${sheet.at} [data-system-set="si"]`);
+      assert.match(await p.text(`${sheet.input("temperature")} [data-bounds-shown]`), /°C\.$/);
+    });
+
+    await t.test("US units reach every field and column, and are remembered", async () => {
+      const faults = [];
+      let columns = 0;
+      for (const id of all) {
+        const sheet = new Sheet(p, place, id);
+        await sheet.open("ip");
+        await p.reload();
+        await until("the form to start again", () => p.visible(`${sheet.at} [data-form]`));
+        const seen = await p.run((s) => {
+          const wrong = [];
+          let columns = 0;
+          for (const e of document.querySelectorAll(`${s} [data-input]`)) {
+            const unit = e.querySelector("select[data-unit]");
+            if (unit?.querySelector('[data-system="ip"]') && unit.selectedOptions[0].dataset.system !== "ip") wrong.push(`${e.dataset.input} in ${unit.value}`);
+            if (unit && e.querySelector("[data-bounds-shown]").textContent !== unit.selectedOptions[0].dataset.bounds) wrong.push(`${e.dataset.input} shows the bounds of another unit`);
+            const declared = e.querySelector("template[data-columns]")?.content.querySelectorAll("[data-column]") ?? [];
+            const heads = [...e.querySelectorAll("thead th")].map((h) => h.textContent);
+            declared.forEach((c, i) => {
+              columns++;
+              const want = [c.textContent, c.dataset.ipUnit || c.dataset.unit].filter(Boolean).join(", ");
+              if (heads[i] !== want) wrong.push(`${e.dataset.input}: column "${heads[i]}", want "${want}"`);
+            });
+          }
+          return { wrong, columns };
+        }, sheet.at);
+        columns += seen.columns;
+        faults.push(...seen.wrong.map((w) => `${id}: ${w}`));
+      }
+      assert.ok(columns > 8, `${columns} columns`);
+      assert.deepEqual(faults, []);
+    });
+
+    await t.test("rows in inches and feet are computed as such", async () => {
+      const sheet = new Sheet(p, place, "charge-adjustment");
+      await sheet.open("ip");
+      await sheet.enterAll({ system: "inverter-multi-split", method: "weight", refrigerant: "R-410A", nameplate: ["23", "lb"] });
+      const cells = `${sheet.input("lines")} tbody tr:first-child td`;
+      await p.fill(`${cells}:nth-child(1) input`, "1/2");
+      await p.fill(`${cells}:nth-child(2) input`, "100");
+      const text = await p.value(`${sheet.input("lines")} textarea`);
+      assert.equal(text, "size_in,length_ft\n1/2,100\n");
+      await p.tap(`${sheet.at} [data-system-set="si"]`);
+      assert.equal(await p.value(`${sheet.input("lines")} textarea`), text, "what was typed stays");
+      assert.match(await p.text(`${sheet.input("lines")} thead`), /in.*ft/);
+    });
+
+    await t.test("Enter goes from field to field, into a group without a choice, and down the rows of a log", async () => {
+      const sheet = new Sheet(p, place, "charge-adjustment");
+      await sheet.open("si");
+      const at = () => p.run(() => document.activeElement.closest("[data-input]")?.dataset.input ?? document.activeElement.type);
+      await sheet.enterAll({ system: "inverter-multi-split", method: "weight", refrigerant: "R-410A" });
+      const cells = `${sheet.input("lines")} tbody tr`;
+      await p.tap(`${cells}:nth-child(4) td:last-child input`);
+      await p.press("Enter");
+      assert.notEqual(await at(), "lines", "an empty row ends the log");
+      await p.tap(`${cells}:nth-child(4) td:first-child input`);
+      for (const text of ["12.7", "30", "0.1"]) {
+        await p.keys("", text);
+        await p.press("Enter");
+      }
+      assert.equal(await at(), "lines");
+      assert.equal(await p.run((s) => [...document.querySelectorAll(s)].findIndex((tr) => tr.contains(document.activeElement)), cells), 4, "in a fifth row");
+    });
+
+    await t.test("date fields fit a phone and a thumb", async () => {
+      const found = [];
+      for (const id of all) {
+        await openPage(p, place, `worksheets/${id}`);
+        found.push(...await p.run((name) => [...document.querySelectorAll("input[type=date]")].filter((e) => {
+          for (let b = e; b; b = b.parentElement) if (b.hidden) b.hidden = false;
+          return true;
+        }).map((e) => {
+          const box = e.getBoundingClientRect();
+          return { name: `${name} ${e.id}`, height: Math.round(box.height), right: Math.round(box.right), kind: e.inputMode };
+        }), id));
+      }
+      assert.ok(found.length > 0, "there are dates");
+      assert.deepEqual(found.filter((f) => f.height < 48 || f.right > 344 || f.kind !== ""), []);
+    });
+
+    await t.test("an answer is announced for whoever keeps it", async () => {
+      const sheet = new Sheet(p, place, "saturation");
+      await sheet.open("si");
+      await p.run(() => {
+        window.__answers = [];
+        document.addEventListener("changeout:answer", (e) => window.__answers.push({ at: e.target.dataset.worksheet, ...e.detail }));
+      });
+      await sheet.enterAll({ refrigerant: "R-410A", pressure: ["250", "psig"] });
+      await sheet.press();
+      const shown = await sheet.waitForAnswer();
+      const got = await p.run(() => window.__answers.at(-1));
+      assert.equal(got.at, "saturation");
+      assert.equal(got.worksheet, "saturation");
+      assert.equal(got.title, "Saturation");
+      assert.deepEqual(got.inputs.find((i) => i.id === "pressure"), { id: "pressure", label: await p.run((s) => document.querySelector(s).dataset.label, sheet.input("pressure")), text: "250", unit: "psig", shown: "250 psi gauge" });
+      assert.deepEqual(Object.fromEntries(got.outputs.map((o) => [o.id, plain(o.text)])), shown.outputs);
+      assert.ok(got.outputs.every((o) => Number.isFinite(Number(o.value)) && o.label !== "" && o.unit !== undefined));
+      assert.ok(await p.run((s) => {
+        const keep = document.querySelector(`${s} [data-keep]`);
+        return keep?.previousElementSibling.matches("[data-answer]");
+      }, sheet.at), "a place for it after the answer");
+      const count = await p.run(() => window.__answers.length);
+      await p.fill(`${sheet.input("pressure")} input[data-value]`, "high");
+      await sheet.waitForError("pressure");
+      assert.equal(await p.run(() => window.__answers.length), count, "no answer, no event");
+    });
+
+    await t.test("every worksheet prints a blank form", async () => {
+      const sheets = {};
+      for (const id of all) {
+        const sheet = new Sheet(p, place, id);
+        await sheet.open("si");
+        await p.run(() => (window.print = () => (window.__printed = true)));
+        await p.tap(`${sheet.at} [data-blank-form]`);
+        await p.tab.emulateMediaType("print");
+        const seen = await p.run((s) => {
+          const blank = document.querySelector(".co-blank");
+          const shown = (e) => e.getClientRects().length > 0;
+          return {
+            printed: window.__printed === true,
+            text: blank.innerText,
+            labels: [...document.querySelectorAll(`${s} [data-input]`)].map((e) => e.dataset.label),
+            results: [...document.querySelector(`${s} [data-outputs]`).content.querySelectorAll("[data-output]")].map((e) => e.dataset.label),
+            others: [...document.querySelectorAll("main > *")].filter((e) => shown(e) && e !== blank).length,
+            controls: [...document.querySelectorAll("button, select, input")].filter(shown).length,
+            rules: blank.querySelectorAll(".co-blank__rule").length,
+            version: shown(document.querySelector(".co-footer__version")),
+            wide: [...blank.querySelectorAll("*")].filter((e) => e.getBoundingClientRect().right > blank.getBoundingClientRect().right + 1).map((e) => e.className),
+          };
+        }, sheet.at);
+        assert.ok(seen.printed, id);
+        for (const label of [...seen.labels, ...seen.results, "Date and time", "Done by", "Verdict"]) assert.ok(seen.text.includes(label), `${id} lacks ${label}`);
+        assert.deepEqual([seen.others, seen.controls, seen.version, seen.wide], [0, 0, true, []], `${id}: nothing else on the sheet`);
+        assert.ok(seen.rules >= seen.results.length + 5, `${id}: ${seen.rules} lines to write on`);
+        const bytes = Buffer.from(await p.tab.pdf({ format: "A4", preferCSSPageSize: true }));
+        if (shots) await writeFile(path.join(shots, `blank-${id}.pdf`), bytes);
+        sheets[id] = bytes.toString("latin1").match(/\/Type\s*\/Page\b/g)?.length ?? 0;
+        await p.tab.emulateMediaType(undefined);
+        await p.press("Shift");
+        assert.equal(await p.run(() => document.querySelectorAll(".co-blank, [data-printing]").length), 0, "the next hand on the page ends it");
+      }
+      if (shots) console.log(JSON.stringify(sheets));
+      assert.deepEqual(Object.entries(sheets).filter(([, n]) => n < 1 || n > 4), [], "two sheets of paper at the most, printed on both sides");
+    });
+
+    await t.test("the list of worksheets names each once, by stage", async () => {
+      await openPage(p, place, "worksheets");
+      const seen = await p.run((s) => ({
+        links: [...document.querySelectorAll(`${s} .co-shelf .co-row`)].map((a) => a.getAttribute("href").replace(/^.*worksheets\/|\.html$/g, "")),
+        groups: [...document.querySelectorAll(`${s} .co-shelf h2`)].map((h) => h.textContent),
+      }), on("worksheets"));
+      assert.deepEqual([...seen.links].sort(), [...all].sort());
+      assert.ok(seen.groups.length > 3, seen.groups.join());
+      const numbers = seen.groups.map((g) => Number.parseInt(g, 10)).filter((n) => n > 0);
+      assert.deepEqual(numbers, [...numbers].sort((a, b) => a - b), "in the order of the job");
+    });
+
+    assert.deepEqual(await p.troubles(), []);
+  } finally {
+    await p.close();
+    await server.stop();
+  }
+});

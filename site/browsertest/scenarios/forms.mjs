@@ -1,0 +1,167 @@
+// What all worksheet forms share: entries that travel in a link, units, room for a sentence, Enter, dates, paper.
+
+import assert from "node:assert/strict";
+import { plain, until } from "../support/page.mjs";
+import { on } from "./reading.mjs";
+import { Sheet } from "./worksheets.mjs";
+
+/** Takes the place of the phone's sharing and of the clipboard, which a browser without a window has not; null: there is none. */
+export function catchSharing(p, { share = true, clipboard = true } = {}) {
+  return p.run((withShare, withClipboard) => {
+    window.__shared = [];
+    Object.defineProperty(navigator, "share", { configurable: true, value: withShare ? async (what) => void window.__shared.push(what) : undefined });
+    if (!withShare) delete Navigator.prototype.share;
+    Object.defineProperty(navigator, "clipboard", { configurable: true, value: withClipboard ? { writeText: async (text) => void window.__shared.push({ text }) } : undefined });
+  }, share, clipboard);
+}
+
+export const shared = (p) => p.run(() => window.__shared.at(-1) ?? null);
+
+/** The entries as the form holds them: { input: [text, unit] }. */
+export function entries(sheet) {
+  return sheet.p.run((s) => Object.fromEntries([...document.querySelectorAll(`${s} [data-input]`)].map((e) => {
+    const radio = e.querySelector("input[type=radio]:checked");
+    const value = radio ? radio.value : e.querySelector("[data-value]").type === "radio" ? "" : e.querySelector("[data-value]").value;
+    return [e.dataset.input, [value, e.querySelector("select[data-unit]")?.value ?? ""]];
+  })), sheet.at);
+}
+
+export async function shareLink(sheet) {
+  await catchSharing(sheet.p);
+  await sheet.p.tap(`${sheet.at} [data-share]`);
+  return until("something to be shared", () => shared(sheet.p));
+}
+
+const typed = { refrigerant: "R-410A", pressure: ["250", "psig"], "line-temperature": ["17,5", "C"] };
+const own = { refrigerant: "R-32", pressure: ["8", "barg"] };
+
+/** A link fills the form, says so, and gives back what was there. */
+export async function linkCarriesEntries(p, place) {
+  const sheet = new Sheet(p, place, "saturation");
+  await sheet.open("si");
+  await sheet.enterAll(typed);
+  const answered = await sheet.waitForAnswer();
+  const { title, url } = await shareLink(sheet);
+  assert.equal(title, "Saturation");
+  assert.match(url, /worksheets\/saturation(\.html)?(#|\/)fill\?/);
+  assert.match(url, /refrigerant=R-410A&.*pressure=250&pressure\.unit=psig.*line-temperature=17,5&line-temperature\.unit=C/);
+
+  await sheet.open("si");
+  await sheet.enterAll(own);
+  await sheet.waitForAnswer();
+  const before = await entries(sheet);
+  await p.goto(url);
+  await until("the entries of the link", async () => (await entries(sheet)).pressure[0] === "250");
+  const filled = await entries(sheet);
+  assert.deepEqual(filled.pressure, ["250", "psig"]);
+  assert.deepEqual(filled["line-temperature"], ["17,5", "C"]);
+  assert.deepEqual(filled.refrigerant[0], "R-410A");
+  assert.match(await p.text(`${sheet.at} [data-notice]`), /came with a link.*Entries from before are kept/);
+  await until("the answer of the link", async () => (await sheet.answer())?.outputs["dew-temperature"] === answered.outputs["dew-temperature"]);
+  assert.doesNotMatch(await p.run(() => location.href), /fill/, "a reload must not fill the form again");
+
+  // One tap puts back what was there, another what the link brought: nothing is lost either way, nor over a reload.
+  const back = `${sheet.at} [data-notice] button`;
+  await p.tap(back);
+  assert.deepEqual(await entries(sheet), { ...before, "line-temperature": (await entries(sheet))["line-temperature"] });
+  assert.equal((await entries(sheet))["line-temperature"][0], "");
+  await p.reload();
+  await until("the form to start again", () => p.visible(`${sheet.at} [data-form]`));
+  await until("the offer after the reload", () => p.visible(back));
+  assert.deepEqual((await entries(sheet)).pressure, ["8", "barg"]);
+  await p.tap(back);
+  await until("the link's entries again", async () => (await entries(sheet)).pressure.join() === "250,psig");
+  assert.deepEqual((await entries(sheet))["line-temperature"], ["17,5", "C"]);
+
+  // An entry that has no place is said, not swallowed.
+  await p.goto(url.replace("pressure=250&pressure.unit=psig", "pressure=260&pressure.unit=furlong&colour=red"));
+  await until("the second link", async () => (await entries(sheet)).pressure[0] === "260");
+  assert.match(await p.text(`${sheet.at} [data-notice]`), /Not used.*260 furlong; colour red/);
+  return url;
+}
+
+/** "Clear" keeps what it clears. */
+export async function clearGivesBack(p, place) {
+  const sheet = new Sheet(p, place, "saturation");
+  await sheet.open("si");
+  await sheet.enterAll(own);
+  await sheet.waitForAnswer();
+  const before = await entries(sheet);
+  await p.tap(`${sheet.at} [data-clear]`);
+  assert.equal((await entries(sheet)).pressure[0], "");
+  await p.tap(`${sheet.at} [data-notice] button`);
+  assert.deepEqual(await entries(sheet), before);
+  await sheet.waitForAnswer();
+}
+
+/** A log with answers about its columns travels whole. */
+export async function linkCarriesLog(p, place) {
+  const sheet = new Sheet(p, place, "vacuum-hold");
+  await sheet.open("si");
+  const log = "minutes,pressure\n0,310\n10,420\n20,515\n30,600\n45,700\n60,790\n";
+  await sheet.enter("log", log);
+  await sheet.press();
+  await sheet.waitForError("log");
+  await p.tap(`${sheet.input("log")} [data-suggest] button`);
+  const verdict = (await sheet.waitForAnswer()).verdict;
+  const { url } = await shareLink(sheet);
+  await p.tap(`${sheet.at} [data-clear]`);
+  await p.goto(url);
+  await until("the log of the link", async () => (await entries(sheet)).log[0] === log);
+  assert.equal((await sheet.waitForAnswer()).verdict, verdict, "without asking about the columns again");
+}
+
+/** Without the phone's sharing the clipboard; without a clipboard a marked field. */
+export async function copiesInstead(p, place) {
+  const sheet = new Sheet(p, place, "saturation");
+  await sheet.open("si");
+  await sheet.enterAll(own);
+  await catchSharing(p, { share: false });
+  await p.tap(`${sheet.at} [data-share]`);
+  const copied = await until("the clipboard", () => shared(p));
+  assert.match(copied.text, /^http.*#fill\?/);
+  assert.match(await p.text(`${sheet.at} [data-shared]`), /link is copied.*nothing went to a server/);
+  await catchSharing(p, { share: false, clipboard: false });
+  await p.tap(`${sheet.at} [data-share]`);
+  await until("a field to copy from", () => p.visible(`${sheet.at} [data-copy] textarea`));
+  const field = await p.run((s) => {
+    const e = document.querySelector(`${s} [data-copy] textarea`);
+    return { text: e.value, marked: e.selectionEnd - e.selectionStart };
+  }, sheet.at);
+  assert.equal(field.text, copied.text);
+  assert.equal(field.marked, field.text.length, "all of it is marked");
+}
+
+/** In the single file on a phone an address leads nowhere: the entries go as text. */
+export async function copiesText(p, place) {
+  const sheet = new Sheet(p, place, "saturation");
+  await sheet.open("si");
+  await sheet.enterAll(typed);
+  assert.equal(await p.text(`${sheet.at} [data-share]`), "Copy the entries as text");
+  await catchSharing(p);
+  await p.tap(`${sheet.at} [data-share]`);
+  const { text } = await until("the clipboard", () => shared(p));
+  assert.match(plain(text), /^Saturation Refrigerant: R-410A.* 250 psi gauge.* 17,5 °C/);
+  // A link into the file fills it all the same.
+  await p.tap(`${sheet.at} [data-clear]`);
+  await p.goto(place.url("worksheets/saturation", "fill?refrigerant=R-32&pressure=9&pressure.unit=barg"));
+  await until("the entries", async () => (await entries(sheet)).pressure.join() === "9,barg");
+  assert.ok(await p.visible(`${on("worksheets/saturation")} h1`), "the page of the worksheet is shown");
+}
+
+/** Types without leaving the field, waits for the sentence, and measures how far the button went, in the document and in the window. */
+export async function movement(sheet, id, text) {
+  const { p } = sheet;
+  const box = `${sheet.input(id)} [data-value]`;
+  await p.tap(box);
+  await p.run((s) => document.querySelector(s).select?.(), box);
+  const where = () => p.run((s) => {
+    const top = document.querySelector(`${s} button[type=submit]`).getBoundingClientRect().top;
+    return { window: Math.round(top), document: Math.round(top + scrollY) };
+  }, sheet.at);
+  const from = await where();
+  await p.keys(box, text);
+  const error = await sheet.waitForError(id);
+  const to = await where();
+  return { error: error.text, document: to.document - from.document, window: to.window - from.window };
+}

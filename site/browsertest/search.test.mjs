@@ -1,0 +1,37 @@
+// The search in each engine: from the server, with the server stopped, and in the single file.
+
+import assert from "node:assert/strict";
+import test from "node:test";
+import { openPage } from "./scenarios/reading.mjs";
+import { search } from "./scenarios/search.mjs";
+import { engines, open } from "./support/engines.mjs";
+import { filePlace, serve } from "./support/handbook.mjs";
+import { until } from "./support/page.mjs";
+
+for (const engine of engines) {
+  test(`${engine}: search`, { timeout: 1200_000 }, async (t) => {
+    const server = await serve();
+    const p = await open(engine);
+    try {
+      await t.test("nothing of the search is loaded before somebody begins", async () => {
+        await openPage(p, server.place, "stages/braze-with-nitrogen");
+        const loaded = await p.run(() => performance.getEntriesByType("resource").map((r) => r.name).filter((n) => /search/.test(n)));
+        assert.deepEqual(loaded, []);
+      });
+      await t.test("online", (u) => search(u, p, server.place));
+      await t.test("the handbook is saved", async () => {
+        await openPage(p, server.place, "index");
+        await until("the words that it works without signal", async () => /^Saved/.test((await p.text("[data-offline-state]")) ?? ""), 60_000);
+      });
+      await t.test("no errors, nothing that the policy stopped", async () => assert.deepEqual(await p.troubles(), []));
+      await server.stop();
+      p.forget();
+      await t.test("with the server stopped", (u) => search(u, p, server.place));
+      await t.test("the single file", (u) => search(u, p, filePlace()));
+      await t.test("no errors", async () => assert.deepEqual(await p.troubles(), []));
+    } finally {
+      await p.close();
+      await server.stop();
+    }
+  });
+}

@@ -1,0 +1,64 @@
+// What the page says of a result. A probability is a ranking, not a measured frequency, so it is never a percentage: a word
+// where the verdict stands, "about 3 in 4" where somebody looks closer.
+
+import { judge } from "../report/judge.ts";
+import type { Judged, Standing } from "../report/assessment.ts";
+import type { Lead, Outcome } from "./outcome.ts";
+
+/** "A", "A and B", "A, B and C". */
+export function list(words: string[]): string {
+  return words.length < 2 ? (words[0] ?? "") : `${words.slice(0, -1).join(", ")} and ${words[words.length - 1]}`;
+}
+
+export const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
+
+export interface Said { tone: "good" | "info" | "doubt"; title: string; text: string }
+
+/** The verdict in words. facts: how many different facts were entered. */
+export function verdict(o: Outcome, facts: number): Said {
+  if (facts === 0) return { tone: "doubt", title: "Not determined yet: nothing entered", text: "Answer what you looked at. The check below tells most for its minutes and its risk." };
+  if (o.problem) return { tone: "doubt", title: "Not determined: the answers contradict each other", text: "No cause fits all of them. Look at each of them again, the least certain first." };
+  const v = judge(o, facts);
+  const names = (causes: Judged[]): string => list(causes.map((j) => j.name));
+  if (v.causes.length > 0) {
+    const beside = v.probable.length > 0 ? ` Probable beside it: ${names(v.probable)}.` : "";
+    const mixed = v.causes.length > 1 ? "They act together. " : "";
+    return { tone: "good", title: `${v.causes.length === 1 ? "Cause" : "Causes"}: ${names(v.causes)}`, text: `${mixed}Two or more independent facts support ${v.causes.length === 1 ? "it" : "each"}.${beside} Prove the open arrows of the chain before you write it down.` };
+  }
+  if (v.probable.length > 0) {
+    return { tone: "info", title: `Probable: ${names(v.probable)}`, text: "The facts point there, and they do not prove it yet. The next check can." };
+  }
+  const possible = v.possible.length > 0 ? `Possible so far: ${names(v.possible)}.` : "They fit several causes, or none well.";
+  return { tone: "doubt", title: `Not determined yet: ${count(facts, "fact", "facts")} entered`, text: possible };
+}
+
+/** How far a fact moves the odds of a cause; 2 is what makes it count as a fact for it. */
+export function weight(factor: number): string {
+  const by = factor < 1 ? 1 / factor : factor;
+  return by >= 5 ? "strongly" : by >= 2 ? "clearly" : "a little";
+}
+
+const steps: [from: number, words: string][] = [
+  [0.96, "more than 19 in 20"], [0.86, "about 9 in 10"], [0.77, "about 4 in 5"], [0.71, "about 3 in 4"], [0.59, "about 2 in 3"], [0.42, "about 1 in 2"],
+  [0.29, "about 1 in 3"], [0.225, "about 1 in 4"], [0.145, "about 1 in 5"], [0.075, "about 1 in 10"], [0.035, "about 1 in 20"], [0.015, "about 1 in 50"],
+];
+
+/** A probability as people say it. What is no number is "not known". */
+export function odds(p: number): string {
+  if (!(p >= 0 && p <= 1)) return "not known";
+  return steps.find(([from]) => p >= from)?.[1] ?? "less than 1 in 50";
+}
+
+/** What an outcome of a check would say. */
+export function wouldSay(o: Outcome, lead: Lead | null): string {
+  if (!lead) return "says little";
+  const name = o.causeNames.get(lead.cause) ?? lead.cause;
+  const now = o.causes.find((j) => j.id === lead.cause)?.p ?? 0;
+  if (lead.p >= now * 1.2) return `${lead.p >= 0.8 ? "points strongly to" : lead.p >= 0.4 ? "points to" : "speaks for"} ${name}`;
+  if (lead.p <= now / 1.2) return `speaks against ${name}, which still comes first`;
+  return `leaves ${name} first`;
+}
+
+export const standingWords: Record<Standing, string> = {
+  cause: "cause", probable: "probable", possible: "possible", excluded: "excluded", "not determined": "not determined",
+};

@@ -1,0 +1,111 @@
+// Small forms of the job file: labelled fields one below the other. What stands in a form that was not sent yet is kept
+// as a draft, so a closed tab loses nothing.
+
+import { button, make } from "../../module/dom.ts";
+import { loadRecord, saveRecord } from "../../module/store.ts";
+
+export interface Ask {
+  name: string;
+  label: string;
+  kind: "text" | "number" | "long" | "date" | "choice";
+  help?: string;
+  options?: [value: string, label: string][];
+  suggest?: string[];
+  most?: number; // signs, 300 unless said; 20000 for long
+}
+
+export type Values = Record<string, string>;
+export interface Wrong { name: string; reason: string }
+
+let numbers = 0;
+
+/** One labelled field. typed is called at each change. */
+export function field(ask: Ask, value: string, typed: (value: string) => void): HTMLElement {
+  const id = `job-${++numbers}`;
+  const most = String(ask.most ?? (ask.kind === "long" ? 20000 : 300));
+  let box: HTMLInputElement | HTMLTextAreaElement | HTMLSelectElement;
+  if (ask.kind === "choice") {
+    box = make("select", { id, class: "co-job__box" });
+    for (const [v, label] of ask.options ?? []) box.append(new Option(label, v, false, v === value));
+  } else if (ask.kind === "long") box = make("textarea", { id, class: "co-job__box", rows: "3", maxlength: most });
+  else box = make("input", { id, class: "co-job__box", type: ask.kind === "date" ? "date" : "text", autocomplete: "off", maxlength: most, ...(ask.kind === "number" && { inputmode: "decimal" }) });
+  box.value = value;
+  box.dataset.name = ask.name;
+  box.addEventListener(ask.kind === "choice" ? "change" : "input", () => typed(box.value));
+  const parts: Node[] = [make("label", { for: id, class: "co-job__label" }, ask.label)];
+  if (ask.help) {
+    parts.push(make("p", { id: id + "-help", class: "co-job__help" }, ask.help));
+    box.setAttribute("aria-describedby", id + "-help");
+  }
+  parts.push(box);
+  if (ask.suggest && ask.suggest.length > 0 && box instanceof HTMLInputElement) {
+    const list = make("datalist", { id: id + "-list" });
+    for (const s of ask.suggest) list.append(make("option", { value: s }));
+    box.setAttribute("list", list.id);
+    parts.push(list);
+  }
+  return make("div", { class: "co-job__field" }, ...parts);
+}
+
+/** A form. submit says what is wrong, or null when it took the values. cancel is offered when given. */
+export function form(o: { name: string; asks: Ask[]; values: Values; draft: string; send: string; submit: (values: Values) => Wrong | null; cancel?: () => void }): HTMLFormElement {
+  const values: Values = { ...o.values, ...loadRecord(o.draft) };
+  const error = make("p", { class: "co-input__error", role: "alert", hidden: "" });
+  const fields = o.asks.map((ask) => field(ask, values[ask.name] ?? "", (value) => {
+    values[ask.name] = value;
+    saveRecord(o.draft, values);
+  }));
+  const box = (name: string): HTMLElement | null => f.querySelector<HTMLElement>(`[data-name="${CSS.escape(name)}"]`);
+  const f = make("form", { class: "co-job__form", novalidate: "", "aria-label": o.name, autocomplete: "off" }, ...fields, error,
+    make("p", { class: "co-job__buttons" }, make("button", { type: "submit", class: "co-button" }, o.send),
+      o.cancel ? button("Leave it as it was", "co-button co-button--quiet", () => {
+        saveRecord(o.draft, {});
+        o.cancel?.();
+      }) : null));
+  f.addEventListener("submit", (event) => {
+    event.preventDefault();
+    const wrong = o.submit(values);
+    error.hidden = !wrong;
+    for (const ask of o.asks) box(ask.name)?.removeAttribute("aria-invalid");
+    if (!wrong) return saveRecord(o.draft, {});
+    error.textContent = wrong.reason;
+    box(wrong.name)?.setAttribute("aria-invalid", "true");
+    box(wrong.name)?.focus();
+  });
+  return f;
+}
+
+/** A part of the page that folds; it stays open or closed as the person left it. */
+export function fold(key: string, title: string, note: string, open: Set<string>, ...children: (Node | string | null)[]): HTMLDetailsElement {
+  const d = make("details", { class: "co-fold co-job__fold", "data-part": key }, make("summary", {}, make("span", { class: "co-job__part" }, title), make("span", { class: "co-job__count" }, note)), ...children);
+  d.open = open.has(key);
+  d.addEventListener("toggle", () => (d.open ? open.add(key) : open.delete(key)));
+  return d;
+}
+
+/** A button that asks in its own place before it acts. */
+export function asking(text: string, question: string, yes: string, act: () => void): HTMLElement {
+  const place = make("span", { class: "co-job__ask" });
+  const first = button(text, "co-button co-button--quiet", () => {
+    const no = button("Keep it", "co-button co-button--quiet", () => {
+      place.replaceChildren(first);
+      first.focus();
+    });
+    place.replaceChildren(make("span", { role: "group", "aria-label": question }, make("span", { class: "co-job__question" }, question), " ", button(yes, "co-button", act), " ", no));
+    no.focus();
+  });
+  place.append(first);
+  return place;
+}
+
+/** A time as people read it: the day and the minute, in the person's own writing. */
+export function when(time: string): string {
+  const t = new Date(time);
+  return Number.isFinite(t.getTime()) ? t.toLocaleString([], { year: "numeric", month: "short", day: "numeric", hour: "2-digit", minute: "2-digit" }) : time;
+}
+
+export const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
+export const today = (): string => {
+  const d = new Date();
+  return new Date(d.getTime() - d.getTimezoneOffset() * 60_000).toISOString().slice(0, 10);
+};

@@ -1,0 +1,84 @@
+// "Keep in the job file" under a worksheet's answer. The answer comes as the event changeout:answer; the job file itself is
+// loaded with the tap.
+
+import { make, button } from "../../module/dom.ts";
+import { currentJob, load, loadRecord, onJobChange } from "../../module/store.ts";
+import { pageAddress } from "../../module/root.ts";
+import { jobFile } from "./load.ts";
+import type { Answer } from "./load.ts";
+
+type Detail = Omit<Answer, "page" | "system">;
+
+export function keepAnswers(): void {
+  document.addEventListener("changeout:answer", (event) => {
+    const section = event.target as HTMLElement;
+    const slot = section.querySelector<HTMLElement>("[data-keep]");
+    if (slot) offer(section, slot, (event as CustomEvent<Detail>).detail);
+  });
+}
+
+const offers = new WeakMap<HTMLElement, (detail: Detail) => void>();
+
+function offer(section: HTMLElement, slot: HTMLElement, detail: Detail): void {
+  const known = offers.get(slot);
+  if (known) return known(detail);
+  let now = detail;
+  let keptAs = ""; // the answer that was kept last
+  const name = make("p", { class: "co-keep__job" });
+  const state = make("p", { class: "co-keep__state", role: "status" });
+  const keep = button("", "co-button co-button--quiet", () => {
+    keep.disabled = true;
+    const sent = now;
+    jobFile().then((file) => file.keep(answerOf(section, sent))).then(({ sentence, save }) => {
+      keptAs = identity(sent);
+      keep.disabled = false;
+      draw();
+      state.replaceChildren(sentence + " ", save ? button("Save the job as a file", "co-button", save) : make("a", { class: "co-job__link", href: pageAddress("job") }, "Open the job file"));
+    }, (error: unknown) => {
+      console.error(error);
+      keep.disabled = false;
+      state.textContent = "The job file could not be opened, so the answer was not kept. Write it down, reload the page, and try again.";
+    });
+  });
+  const draw = (): void => {
+    const job = currentJob();
+    const done = keptAs !== "" && identity(now) === keptAs;
+    keep.hidden = done;
+    keep.textContent = job ? "Keep in the job file" : "Keep in a new job file";
+    name.textContent = job ? `Job: ${job.title}${job.demo ? " (invented)" : ""}` : "No job is open: this makes one.";
+    name.hidden = done;
+    if (!done) state.textContent = "";
+  };
+  slot.classList.add("co-keep");
+  slot.replaceChildren(keep, name, state);
+  slot.hidden = false;
+  offers.set(slot, (next) => {
+    now = next;
+    slot.hidden = false;
+    draw();
+  });
+  onJobChange(() => {
+    if (!keep.disabled) draw();
+  });
+  draw();
+  // An answer that is gone must not be kept: the box then says why there is none.
+  const answer = section.querySelector("[data-answer]");
+  if (answer) new MutationObserver(() => (slot.hidden = !answer.querySelector(".co-results, .co-verdict"))).observe(answer, { childList: true });
+}
+
+const identity = (d: Detail): string => JSON.stringify([d.inputs, d.outputs, d.verdict, currentJob()?.id ?? ""]);
+
+function answerOf(section: HTMLElement, d: Detail): Answer {
+  const page = section.closest<HTMLElement>("[data-page]")?.dataset.page ?? "";
+  const shown = new Set(d.inputs.map((i) => i.id));
+  // What was answered to a question about a field, such as the columns of a log: needed to work the answer out again.
+  const companions = Object.entries(loadRecord(`values:${page}:${d.worksheet}`)).filter(([name]) => name.includes(".") && shown.has(name.slice(0, name.indexOf("."))));
+  const main = new Set(Array.from(section.querySelectorAll<HTMLElement>(".co-result--main"), (e) => e.dataset.output));
+  return {
+    ...d, page,
+    system: load("system") === "ip" || (load("system") === null && navigator.language === "en-US") ? "ip" : "si",
+    inputs: [...d.inputs, ...companions.map(([id, text]) => ({ id, label: "", text, unit: "", shown: "" }))],
+    outputs: d.outputs.map((o) => ({ ...o, main: main.has(o.id) })),
+    warnings: Array.from(section.querySelectorAll(".co-answer .co-notes--warn li"), (li) => li.textContent ?? ""),
+  };
+}

@@ -1,0 +1,96 @@
+// Numbers the evidence of a job: one run of numbers through the whole report. Findings that are there come first, in the
+// order of the model, because the drawing of the chain counts them so (Number in calc/cause/draw.go).
+
+import type { Field, Finding, Job, Photo, Reading, Result } from "../job/schema.ts";
+import type { Assessment } from "./assessment.ts";
+
+export interface Item<T> { number: number; of: T }
+export interface Found { id: string; name: string; finding: Finding; photos: Photo[] }
+export interface Read { what: string; value: string; unit: string; time: string; instrument: string; photos: Photo[] }
+export interface Written { what: string; value: string; time: string }
+
+export interface Evidence {
+  present: Item<Found>[];
+  absent: Item<Found>[];
+  readings: Item<Read>[]; // before the work
+  answers: Item<Result>[];
+  photos: Item<Photo>[];
+  written: Item<Written>[];
+  readingsAfter: Item<Read>[];
+  answersAfter: Item<Result>[];
+  photosAfter: Item<Photo>[];
+  numberOf(finding: string): number | null;
+  last: number;
+}
+
+/** Pages of the work itself: what is read there was read after the repair began. */
+const workPages = ["braze-with-nitrogen", "pressure-test", "evacuate-and-hold", "charge", "prove-and-report"].map((p) => `stages/${p}`);
+
+/** Fields that the report puts in a place of its own. */
+export const placed = { excluded: "excluded", notMeasured: "not-measured", cost: "cost-nothing", decision: "decision" } as const;
+export const provePage = "stages/prove-and-report";
+const placedFields = Object.values(placed).map((f) => `${provePage}#${f}`);
+
+export const pageOf = (place: string): string => place.split("#")[0] ?? place;
+
+/** When the work began: the first tick on a page of the work; "" when there is none. */
+function workBegan(job: Job): string {
+  return Object.entries(job.ticks).filter(([place]) => workPages.includes(pageOf(place))).map(([, t]) => t.time).sort()[0] ?? "";
+}
+
+export function collect(job: Job, a: Assessment | null): Evidence {
+  let last = 0;
+  const number = <T>(list: T[]): Item<T>[] => list.map((of) => ({ number: ++last, of }));
+  const began = workBegan(job);
+  const after = (page: string, time: string): boolean => workPages.includes(page) || (!page.startsWith("stages/") && began !== "" && time >= began);
+
+  const stepPhotos = (step: string): Photo[] => (step === "" ? [] : job.photos.filter((p) => p.link?.kind === "step" && p.link.id === step));
+  const order = a ? [...a.findings.keys()] : [];
+  const rank = (id: string): number => (order.includes(id) ? order.indexOf(id) : order.length);
+  const found: Found[] = Object.entries(job.findings)
+    .sort(([x], [y]) => rank(x) - rank(y))
+    .map(([id, finding]) => ({ id, name: finding.text || a?.findings.get(id)?.name || words(id), finding, photos: job.photos.filter((p) => p.link?.kind === "finding" && p.link.id === id) }));
+
+  const shown = new Set<Photo>(found.flatMap((f) => f.photos));
+  const reads: { read: Read; after: boolean }[] = job.readings.map((r: Reading) => {
+    const photos = stepPhotos(r.step).filter((p) => !shown.has(p));
+    for (const p of photos) shown.add(p);
+    return { read: { what: r.what, value: r.value, unit: r.unit, time: r.time, instrument: r.instrument, photos }, after: after(pageOf(r.step), r.time) };
+  });
+  const written: Written[] = [];
+  for (const [place, f] of Object.entries(job.fields)) {
+    if (f.value.trim() === "" || placedFields.includes(place)) continue;
+    const what = f.label || words(place.split("#")[1] ?? place);
+    if (isUnit(f)) reads.push({ read: { what, value: f.value, unit: f.unit, time: f.time, instrument: "", photos: [] }, after: after(pageOf(place), f.time) });
+    else written.push({ what, value: f.value, time: f.time });
+  }
+  // Notes are the technician's words too.
+  for (const n of job.notes) if (n.text.trim() !== "") written.push({ what: "", value: n.text, time: n.time });
+
+  const byTime = (x: { time: string }, y: { time: string }): number => x.time.localeCompare(y.time);
+  const readsOf = (late: boolean): Read[] => reads.filter((r) => r.after === late).map((r) => r.read).sort(byTime);
+  const answersOf = (late: boolean): Result[] => job.results.filter((r) => after(r.page, r.time) === late).sort(byTime);
+  const photosOf = (late: boolean): Photo[] => job.photos.filter((p) => !shown.has(p) && after(p.link?.kind === "step" ? pageOf(p.link.id) : "", p.time) === late).sort(byTime);
+
+  const present = number(found.filter((f) => f.finding.state === "present"));
+  const absent = number(found.filter((f) => f.finding.state === "absent"));
+  const numbers = new Map([...present, ...absent].map((i) => [i.of.id, i.number]));
+  return {
+    present, absent,
+    readings: number(readsOf(false)), answers: number(answersOf(false)), photos: number(photosOf(false)), written: number(written.sort(byTime)),
+    readingsAfter: number(readsOf(true)), answersAfter: number(answersOf(true)), photosAfter: number(photosOf(true)),
+    numberOf: (finding) => numbers.get(finding) ?? null,
+    get last() { return last; },
+  };
+}
+
+/** A field of a procedure page is a reading when it has a unit of measure; "text", "time" and "photo number" are none. */
+function isUnit(f: Field): boolean {
+  return f.unit !== "" && !["text", "time", "photo number"].includes(f.unit);
+}
+
+/** "evacuate-and-hold" in words. */
+export function words(id: string): string {
+  const text = id.slice(id.lastIndexOf("/") + 1).replace(/-/g, " ");
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

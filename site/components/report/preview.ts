@@ -1,0 +1,44 @@
+// Shows a document as it will leave the phone, in a frame of its own where nothing can run. The page's policy forbids style
+// inside a document, so the frame gets its style as a sheet made here; a browser that cannot do that shows no preview.
+
+import { make } from "../../module/dom.ts";
+
+export const canPreview = "adoptedStyleSheets" in Document.prototype && "replaceSync" in CSSStyleSheet.prototype;
+
+export class Preview {
+  readonly frame = make("iframe", { class: "co-report__frame", sandbox: "allow-same-origin allow-modals", title: "Preview" });
+  private style = "";
+  private at = 0;
+
+  constructor() {
+    this.frame.addEventListener("load", () => this.dress());
+  }
+
+  /** Shows a document made with style: "none". The place that was in view stays. */
+  show(title: string, html: string, style: string): void {
+    this.at = this.frame.title === title ? (this.frame.contentWindow?.scrollY ?? 0) : 0;
+    this.style = style;
+    this.frame.title = title;
+    this.frame.srcdoc = html;
+  }
+
+  /** Prints the document alone. False where the browser cannot. */
+  print(): boolean {
+    try {
+      this.frame.contentWindow?.focus();
+      this.frame.contentWindow?.print();
+      return this.frame.contentWindow !== null;
+    } catch {
+      return false;
+    }
+  }
+
+  private dress(): void {
+    const inside = this.frame.contentWindow as (Window & typeof globalThis) | null;
+    if (!inside || this.style === "") return;
+    const sheet = new inside.CSSStyleSheet();
+    sheet.replaceSync(this.style);
+    inside.document.adoptedStyleSheets = [sheet];
+    inside.scrollTo(0, this.at);
+  }
+}

@@ -1,0 +1,63 @@
+// The jobs on this phone as the report needs them: store, job file, assessment and module.
+
+import { currentJob, onJobChange } from "../../module/store.ts";
+import { evaluate, start } from "../../module/load.ts";
+import { root } from "../../module/root.ts";
+import { all } from "../../module/dom.ts";
+import { weigher } from "../assess/weigh.ts";
+import { saveJobs } from "../job/file.ts";
+import type { Job } from "../job/schema.ts";
+import { openJobs } from "../job/store.ts";
+import { question, readAssessment } from "./assessment.ts";
+import type { Assessment } from "./assessment.ts";
+import { reportView } from "./view.ts";
+import type { Source } from "./view.ts";
+
+/** causes: address of the cause model's data file from the site's root; the single file holds the same text. */
+export async function phoneSource(causes: string): Promise<Source> {
+  const jobs = await openJobs();
+  const weigh = weigher();
+  return {
+    handbook: document.documentElement.dataset.version ?? "",
+    job: async () => {
+      const open = currentJob();
+      return open && jobs.read(open.id);
+    },
+    change: async (act) => {
+      const open = currentJob();
+      if (open) await jobs.change(open.id, (j) => act(j.report));
+    },
+    photo: (job, photo) => jobs.photo(job, photo),
+    file: (job) => saveJobs(jobs, [job], new Date(), document.documentElement.dataset.version ?? ""),
+    assessment: async (job: Job): Promise<Assessment | null> => {
+      const data = await causeData(causes);
+      return data === "" ? null : readAssessment(data, await weigh(question(data, job.findings)));
+    },
+    run: async () => {
+      await start();
+      return evaluate;
+    },
+  };
+}
+
+async function causeData(address: string): Promise<string> {
+  const inside = document.getElementById("co-causes");
+  if (inside) return inside.textContent ?? "";
+  if (address === "") return "";
+  const response = await fetch(root(address));
+  if (!response.ok) throw new Error(`The server answered ${response.status} for the causes.`);
+  return response.text();
+}
+
+/** Fills every <section data-report="address of the cause data"> of this document. */
+export function reports(): void {
+  for (const section of all<HTMLElement>(document, "[data-report]")) {
+    let turn = Promise.resolve();
+    const draw = (): void => void (turn = turn.then(async () => reportView(section, await phoneSource(section.dataset.report ?? ""))).catch((error: unknown) => {
+      console.error(error);
+      section.textContent = "The report cannot be made here. The job is kept. Reload the page.";
+    }));
+    onJobChange(draw);
+    draw();
+  }
+}

@@ -1,0 +1,113 @@
+import { strict as assert } from "node:assert";
+import { test } from "node:test";
+import { read } from "./index.ts";
+import { answers, Units } from "./quantity.ts";
+import { rank } from "./rank.ts";
+
+// Invented pages in the form of the real index.
+const index = read([
+  "U\teither\t6894.757\t0\tpsi", "U\tabsolute\t1\t0\tPa", "U\tabsolute\t0.1333224\t0\tmicron\tmicrons\tum", "U\tgauge\t6894.757\t0\tpsig\tpsi gauge", "U\tabsolute\t6894.757\t0\tpsia",
+  "U\tgauge\t1000\t0\tkPag\tkPa gauge", "U\ttemperature\t1\t273.15\tC\t°C", "U\ttemperature\t0.5555556\t459.67\tF\t°F", "U\tduration\t60\t0\tmin", "U\tduration\t3600\t0\th", "U\tcurrent\t1\t0\tA", "U\tlength\t0.0254\t0\tin",
+  "S\tbang|liquid slug\tslugging", "S\teev|exv\telectronic expansion valve", "S\tmegged\tinsulation",
+  "P\tstages/evacuate\tp\t8\tEvacuate and hold\tTake the air out.",
+  "hsteps\tSteps: connect the gauge", "sstep-gauge\tConnect the vacuum gauge at the far end.", "y\tAt 66.7 Pa the water is out.", "sstep-500\tStop at 500\u00a0micron.", "sstep-wait\tWait 30 min.",
+  "P\tstages/charge\tp\t9\tCharge by weight\tPut the right mass in.",
+  "sstep-slug\tListen for slugging at the start.", "sstep-valve\tOpen the electronic expansion valve.", "sstep-gauge\tRead the gauge: 75 psig \\l 80 psig.", "ddecide-oil\tWhat colour is the oil?", "d\tBrown · Mild · Change the drier.",
+  "P\tstages/find\tp\t1\tFind the cause\tProve why it failed.",
+  "sstep-meg\tMeasure the insulation of the winding.", "sstep-listen\tListen at the start.",
+  "P\ttables/r-410a\tt\t\tR-410A pressure and temperature\tA blend.", "x\t-50 to 65 °C, 10 to 600 psi gauge",
+  "P\tworksheets/vacuum-hold\tw\t\tVacuum hold\tJudges a hold.", "ivacuum-hold-log\tLog of the hold",
+  "",
+].join("\n"));
+
+const found = (asked: string): string[] => rank(index, asked, 30).hits.map((h) => (index.pages[h.place.page]?.address ?? "") + (h.place.id && "#" + h.place.id));
+const first = (asked: string): string => found(asked)[0] ?? "nothing";
+const marked = (asked: string): string[] => rank(index, asked, 30).hits.map((h) => h.marks.map(([a, b]) => h.place.text.slice(a, b)).join("|"));
+
+test("the page whose title is asked for comes first, then steps, then headings", () => {
+  assert.equal(first("vacuum hold"), "worksheets/vacuum-hold");
+  assert.equal(first("evacuate"), "stages/evacuate");
+  assert.deepEqual(found("connect gauge"), ["stages/evacuate#step-gauge", "stages/evacuate#steps"]);
+});
+
+test("each word must begin a word of the place; the title of its page may hold one, never all", () => {
+  assert.deepEqual(found("acuum"), ["stages/evacuate#step-gauge", "worksheets/vacuum-hold"], "a letter missing is a slip");
+  assert.equal(first("hold gauge"), "stages/evacuate#step-gauge");
+  assert.ok(!found("evacuate").includes("stages/evacuate#step-gauge"));
+  assert.deepEqual(found(""), []);
+  assert.deepEqual(found("   "), []);
+  assert.deepEqual(found("zzqx"), []);
+});
+
+test("hyphens, case, accents and no-break spaces do not matter", () => {
+  for (const asked of ["R 410a", "r-410A", "r410a", "R410A"]) assert.equal(first(asked), "tables/r-410a", asked);
+});
+
+test("what people say finds what the handbook says, below the word itself", () => {
+  assert.equal(first("bang"), "stages/charge#step-slug");
+  assert.equal(first("liquid slug"), "stages/charge#step-slug");
+  assert.equal(first("EEV"), "stages/charge#step-valve");
+  assert.equal(first("open eev"), "stages/charge#step-valve");
+  assert.deepEqual(marked("eev"), ["electronic|expansion|valve"]);
+});
+
+test("slips of the finger: one in a short word, two in a long one, none in a number", () => {
+  assert.equal(first("guage"), "stages/evacuate#step-gauge");
+  assert.equal(first("insulatoin"), "stages/find#step-meg");
+  assert.equal(first("electornic expansoin"), "stages/charge#step-valve");
+  assert.equal(first("meged"), "stages/find#step-meg", "a slip in what people say");
+  assert.deepEqual(found("501 micron"), ["stages/evacuate#step-500", "stages/evacuate#step-gauge"], "as near as a rounded figure");
+  assert.deepEqual(found("900 micron"), []);
+});
+
+test("exact words stand before bent ones, those before what people say, those before slips", () => {
+  const x = read(["S\tpurge\tsweep", "P\ta\tp\t1\tA\t-", "sone\tIt purgd.", "stwo\tThen sweep.", "sthree\tPurging goes on.", "sfour\tThen purge.", ""].join("\n"));
+  assert.deepEqual(rank(x, "purge", 9).hits.map((h) => h.place.id), ["four", "three", "two"]);
+  assert.deepEqual(rank(x, "swep", 9).hits.map((h) => h.place.id), ["two"], "a slip, where nothing else is found");
+});
+
+test("the order of the job breaks ties", () => {
+  const x = read(["P\tb\tp\t9\tB\t-", "sx\tTurn it.", "P\tc\t\t\tC\t-", "sx\tTurn it.", "P\ta\tp\t2\tA\t-", "sx\tTurn it.", ""].join("\n"));
+  assert.deepEqual(rank(x, "turn", 9).hits.map((h) => x.pages[h.place.page]?.address), ["a", "b", "c"]);
+});
+
+test("a number with its unit finds the same amount in other units", () => {
+  assert.deepEqual(found("500 micron"), ["stages/evacuate#step-500", "stages/evacuate#step-gauge"]);
+  assert.deepEqual(marked("500 micron"), ["500\u00a0micron", "66.7 Pa"]);
+  assert.deepEqual(found("500micron").length, 2);
+  assert.deepEqual(found("75 psig"), ["stages/charge#step-gauge", "tables/r-410a"]);
+  assert.deepEqual(found("517 kpa gauge"), ["stages/charge#step-gauge", "tables/r-410a"]);
+  assert.deepEqual(found("75 psi"), ["stages/charge#step-gauge", "tables/r-410a"], "a pressure whose zero is not said");
+  assert.deepEqual(found("75 psia"), [], "absolute is never gauge");
+  assert.deepEqual(found("0.5 h"), ["stages/evacuate#step-wait"]);
+  assert.equal(first("r410a 75 psig"), "tables/r-410a");
+  assert.equal(first("410a"), "tables/r-410a", "not 410 amperes");
+});
+
+test("units: ranges, signs, fractions, thousands, and letters that are no unit", () => {
+  const units = new Units();
+  for (const u of [["temperature", "1", "273.15", "°C"], ["duration", "60", "0", "min"], ["length", "0.0254", "0", "in"], ["absolute", "0.1333224", "0", "micron"], ["current", "1", "0", "A"]]) units.add(u);
+  const spans = (text: string): string[] => units.find(text).map((q) => `${q.kind} ${q.low.toPrecision(4)} ${q.high.toPrecision(4)} ${text.slice(q.start, q.end)}`);
+  assert.deepEqual(spans("Wait 2–5 min at −10 °C."), ["duration 120.0 300.0 2–5 min", "temperature 263.1 263.1 −10 °C"]);
+  assert.deepEqual(spans("1½ in or 10,000 micron"), ["length 0.03810 0.03810 1½ in", "absolute 1333 1333 10,000 micron"]);
+  assert.deepEqual(spans("R-410A, 5 a day, 3 mints, A5 min"), []);
+  const [asked] = units.find("20 °C");
+  const [held] = units.find("25 °C");
+  assert.ok(asked && held);
+  assert.equal(answers(asked, held), 0, "a hundredth of a temperature would be three degrees");
+});
+
+test("when no place holds every word, the nearest are shown and it is said", () => {
+  const f = rank(index, "listen zzqx", 30);
+  assert.equal(f.partly, true);
+  assert.equal(f.hits[0]?.place.id, "step-listen");
+  assert.equal(rank(index, "listen", 30).partly, false);
+});
+
+test("a text with signs of the format comes back as it was", () => {
+  assert.ok(index.places.some((p) => p.text.includes("75 psig < 80 psig")));
+});
+
+test("every hit says where its words stand", () => {
+  for (const asked of ["gauge", "listen start", "oil", "evacuated"]) for (const m of marked(asked)) assert.notEqual(m, "", asked);
+});

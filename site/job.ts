@@ -1,0 +1,12 @@
+// The third script: the job file. Loaded on its page and when somebody keeps an answer; the single file carries it.
+
+import { jobPage, pageRoots } from "./components/job/page.ts";
+import { keepAnswer } from "./components/job/answers.ts";
+import type { JobFileScript } from "./components/job/load.ts";
+import { openJobs } from "./components/job/store.ts";
+
+(globalThis as { changeoutJobFile?: JobFileScript }).changeoutJobFile = {
+  keep: keepAnswer,
+  results: async (id) => (await (await openJobs()).read(id))?.results ?? [],
+};
+for (const root of pageRoots()) void openJobs().then((jobs) => jobPage(root, jobs));

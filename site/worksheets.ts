@@ -1,0 +1,8 @@
+// The second script: only pages that hold a worksheet load it, so that a page to read and tick stays light. The single
+// file carries both.
+
+import { keepAnswers } from "./components/job/keep.ts";
+import { worksheets } from "./components/worksheet/worksheet.ts";
+
+keepAnswers(); // first: it listens for answers
+worksheets();
