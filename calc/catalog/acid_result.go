@@ -188,7 +188,7 @@ func concludeAcid(r *calc.Run, class oil.Class, test, look, stub oil.Level) {
 		if class == oil.Mild {
 			r.Conclude("mild", "Some acid or stain, no sign of severity that counts."+atLeast)
 		} else {
-			r.Conclude("residual", "Acid in clear oil is organic acid: water made it.")
+			r.Conclude("residual", "Acid in clear oil is organic acid that water made, or the rest of an earlier failure.")
 			r.Advise("Find where the water came in. Have the oil's water measured.")
 		}
 		r.Advise("Recover, and keep the refrigerant apart if in doubt. Change the compressor. Change dark oil in its sisters.")

@@ -334,7 +334,7 @@ func (b *breath) judge(ok bool) {
 	}
 	if b.superheat > cycle.StarvingSuction {
 		r.Advise("High superheat does not come from low airflow: look for low charge or a restriction too.")
-	} else if low || cold {
+	} else if low {
 		r.Advise("Do not add refrigerant for this. Low suction pressure with low superheat means that heat does not reach the coil, not that gas is missing.")
 	}
 	if a, c := r.OutputText("frost-speed"), r.OutputText("frost-capacity"); a != "" && c != "" {

@@ -91,6 +91,10 @@ func noncondensables(r *calc.Run) {
 		refuseState(r, ref, "air-on", err)
 		return
 	}
+	if p-r.Atmosphere() > r.Float("gauge-span") {
+		r.Refuse("gauge-span", calc.TooLow, text.Say("Gauge full scale: {} is below the reading of {}; enter the full scale of the gauge that was read.", r.Given("gauge-span"), r.Given("pressure")))
+		return
+	}
 	bar := func(v float64) string { return r.Text(unit.PressureDifference, v, "kPa", "bar", "psi") }
 	kelvin := func(v float64) string { return r.Text(unit.TemperatureDifference, v, "K", "F") }
 	practice := calc.Cite{Key: "common-practice"}

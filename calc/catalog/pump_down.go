@@ -55,7 +55,7 @@ var PumpDown = &calc.Worksheet{
 		{ID: "time-dry", Label: "Time for dry gas, at least", Quantity: unit.Duration, Units: minutes, Significant: 2, Main: true},
 		{ID: "time-water-low", Label: "Added by the water, at least", Quantity: unit.Duration, Units: minutes, Significant: 2},
 		{ID: "time-water-high", Label: "Added, if the water leaves only at the target", Quantity: unit.Duration, Units: []string{"h", "min"}, Significant: 2, Main: true},
-		{ID: "best-time", Label: "Time with the best single change", Quantity: unit.Duration, Units: []string{"h", "min"}, Significant: 2},
+		{ID: "best-time", Label: "Time with the best single change", Quantity: unit.Duration, Units: minutes, Significant: 2},
 		{ID: "hose-mean", Label: "Mean pressure in the hose, at the target", Quantity: unit.VacuumPressure, Units: vacuumUnits, Significant: 3},
 		{ID: "hose-conductance", Label: "Conductance of a hose there", Quantity: unit.VolumeFlow, Units: []string{"L/s", "cfm"}, Significant: 3},
 		{ID: "pump-reading", Label: "A gauge at the pump then reads", Quantity: unit.VacuumPressure, Units: vacuumUnits, Significant: 2},

@@ -96,6 +96,8 @@ func recoveryLevel(r *calc.Run) {
 	concludeLevel(r, limit, lawful)
 	if lawful && r.Choice("situation") == "ordinary" {
 		r.Advise("The legal level leaves gas in the pipes and oil. Before a flame, go to −0.3 to −0.7 bar gauge (9 to 21 in Hg vacuum), evacuate, and add nitrogen to zero gauge.")
+	} else {
+		r.Advise("Before a flame, evacuate, add nitrogen to zero gauge, and read both sides again.")
 	}
 }
 

@@ -27,7 +27,7 @@ var StandingPressure = &calc.Worksheet{
 		{ID: "hidden", Label: "A loss that could still hide", Quantity: unit.PressureDifference, Units: []string{"kPa", "psi"}},
 		{ID: "leak-rate", Label: "Leak at test pressure", Quantity: unit.LeakRate},
 		{ID: "hidden-rate", Label: "Leak at test pressure that could still hide", Quantity: unit.LeakRate},
-		{ID: "energy", Label: "Stored energy", Quantity: unit.Energy, Units: []string{"kJ", "ftlbf"}},
+		{ID: "energy", Label: "Stored energy", Quantity: unit.Energy, Units: []string{"kJ"}, Significant: 3},
 		{ID: "stand-off", Label: "Distance for people while pressure is raised", Quantity: unit.Length, Units: []string{"m", "ft"}, Significant: 2},
 		{ID: "stage-1", Label: "Stage 1, at least 3 min", Quantity: unit.Pressure, Units: testUnits},
 		{ID: "stage-2", Label: "Stage 2, 3 to 5 min", Quantity: unit.Pressure, Units: testUnits},

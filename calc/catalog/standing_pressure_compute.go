@@ -37,6 +37,13 @@ type standingTest struct {
 
 func standingPressure(r *calc.Run) {
 	rows, apart := standingReadings(r)
+	for _, row := range rows {
+		// A gauge driven past its end stands still, and a standing gauge looks like a tight system.
+		if row.p > r.Float("gauge-range") {
+			r.Refuse("gauge-range", calc.TooLow, text.Say("Full scale of the gauge: {} is below a reading of {}; enter the full scale of the gauge that was read.", r.Given("gauge-range"), r.Text(unit.Pressure, row.p, testUnits...)))
+			return
+		}
+	}
 	s := standingTest{start: rows[0], end: rows[len(rows)-1]}
 	rho, ok := nitrogenDensity(s.start.temperature, s.start.p)
 	low, ok1 := nitrogenPressure(s.end.temperature-0.5, rho)
@@ -132,7 +139,7 @@ func standingEnergy(r *calc.Run, s *standingTest) {
 	e := standing.Energy(p, v, r.Atmosphere())
 	r.Set("energy", e)
 	r.Set("stand-off", standing.StandOff(e))
-	r.Step("Stored energy, isentropic", "p V ÷ (k − 1) × (1 − (pₐ/p)^((k−1)/k)), k = 1.4; isothermal bound p V ln(p/pₐ) = "+r.Text(unit.Energy, standing.Isothermal(p, v, r.Atmosphere()), "kJ", "ftlbf"), r.OutputText("energy"), calc.Cite{Key: "asme-pcc-2", Locator: "equation II-1"})
+	r.Step("Stored energy, isentropic", "p V ÷ (k − 1) × (1 − (pₐ/p)^((k−1)/k)), k = 1.4; isothermal bound p V ln(p/pₐ) = "+r.Text(unit.Energy, standing.Isothermal(p, v, r.Atmosphere()), "kJ"), r.OutputText("energy"), calc.Cite{Key: "asme-pcc-2", Locator: "equation II-1"})
 	r.Step("Distance", text.Say("20 (2 TNT)^⅓ = {} with TNT = E ÷ 4.267 MJ/kg; never below 30 m (100 ft)", r.Text(unit.Length, standing.ScaledDistance(e), "m", "ft")), r.OutputText("stand-off"), calc.Cite{Key: "asme-pcc-2-later", Locator: "equation III-1"})
 	if e > 100e3 {
 		r.Warn(text.Say("{} is stored, as in {} of TNT: highly hazardous (above 100 kJ). The rule for plants keeps people {} away while pressure is raised. Come close only after it has stood.", r.OutputText("energy"), r.Text(unit.Mass, standing.TNT(e), "g", "oz"), r.OutputText("stand-off")))

@@ -32,7 +32,7 @@ var StoredCharge = &calc.Worksheet{
 			Low: 1, High: 7200, BoundReason: "marks lie between"},
 	},
 	Outputs: []calc.Output{
-		{ID: "energy", Label: "Energy in the link", Quantity: unit.Energy, Units: []string{"J", "ftlbf"}, Significant: 3, Main: true},
+		{ID: "energy", Label: "Energy in the link", Quantity: unit.Energy, Units: []string{"J"}, Significant: 3, Main: true},
 		{ID: "time-high", Label: "Calculated fall to 50 V, capacitors 20 % over their rating", Quantity: unit.Duration, Units: []string{"s"}, Main: true},
 		{ID: "time", Label: "Calculated fall to 50 V, as rated", Quantity: unit.Duration, Units: []string{"s"}},
 		{ID: "power", Label: "Power in the resistor at the start", Quantity: unit.Power, Units: []string{"W"}, Significant: 3},

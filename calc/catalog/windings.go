@@ -37,13 +37,13 @@ var Windings = &calc.Worksheet{
 		windingTemperature("temperature", "Shell temperature", false),
 		windingTemperature("temperature-vw", "Shell temperature at V–W, if it changed", true),
 		windingTemperature("temperature-wu", "Shell temperature at W–U, if it changed", true),
-		{ID: "limit", Label: "Maker's limit of imbalance", When: noneOpen, Kind: calc.Quantity, Quantity: unit.Fraction, Units: []string{"%"}, Optional: true,
+		{ID: "limit", Label: "Maker's limit of unbalance", When: noneOpen, Kind: calc.Quantity, Quantity: unit.Fraction, Units: []string{"%"}, Optional: true,
 			Low: 0.001, High: 0.2, BoundReason: "a limit outside these would be a misprint", Help: "The maker's limit comes first. Empty: 2 and 5 %, as the trade uses."},
 		{ID: "maker", Label: "Maker's resistance between terminals at 20 °C", When: noneOpen, Kind: calc.Quantity, Quantity: unit.Resistance, Units: []string{"ohm"}, Optional: true,
 			Low: 1e-3, High: 1000, BoundReason: "motors of this trade lie between"},
 	},
 	Outputs: []calc.Output{
-		{ID: "imbalance", Label: "Imbalance", Quantity: unit.Fraction, Units: []string{"%"}, Main: true},
+		{ID: "imbalance", Label: "Unbalance", Quantity: unit.Fraction, Units: []string{"%"}, Main: true},
 		{ID: "doubt", Label: "Of which the meter's last digit may make, up or down", Quantity: unit.Fraction, Units: []string{"%"}},
 		{ID: "uv-20", Label: "U–V at 20 °C", Quantity: unit.Resistance, Units: []string{"ohm"}, Significant: 4},
 		{ID: "vw-20", Label: "V–W at 20 °C", Quantity: unit.Resistance, Units: []string{"ohm"}, Significant: 4},
@@ -150,7 +150,7 @@ func windings(r *calc.Run) {
 	r.Set("imbalance", imbalance)
 	r.Set("doubt", doubt)
 	r.Step("Mean at 20 °C", "sum ÷ 3", r.OutputText("mean-20"), calc.Cite{Key: "common-practice"})
-	r.Step("Imbalance", text.Say("largest difference from the mean ÷ mean, mean {}", r.OutputText("mean-20")), r.OutputText("imbalance"), calc.Cite{Key: "ecm-current"})
+	r.Step("Unbalance", text.Say("largest difference from the mean ÷ mean, mean {}", r.OutputText("mean-20")), r.OutputText("imbalance"), calc.Cite{Key: "ecm-current"})
 	r.Step("What the last digit can make of it", text.Say("⅔ × digit ÷ (mean − digit), digit {}", ohms(r, digit)), r.OutputText("doubt"), calc.Cite{Key: "common-practice", Locator: "arithmetic of rounding"})
 	if r.Has("maker") {
 		compareWindings(r, mean)
@@ -195,7 +195,7 @@ func judgeWindings(r *calc.Run, r20 [3]float64, mean, imbalance, doubt float64) 
 		agree, suspect, whose = r.Float("limit"), r.Float("limit"), "maker's limit "+r.Given("limit")
 	}
 	share := func(v float64) string { return r.Text(unit.Fraction, v, "%") }
-	span := text.Say("The imbalance is {} to {} ({}).", share(max(0, imbalance-doubt)), share(imbalance+doubt), whose)
+	span := text.Say("The unbalance is {} to {} ({}).", share(max(0, imbalance-doubt)), share(imbalance+doubt), whose)
 	switch {
 	case imbalance-doubt > suspect:
 		windingsApart(r, r20, span)

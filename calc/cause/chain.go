@@ -25,7 +25,7 @@ func Chain(m *Model, facts Facts, a *Assessment) []Arrow {
 	}
 	var out []Arrow
 	drawn := make([]bool, len(m.Mechanisms))
-	for c := range m.Causes {
+	for _, c := range byProbability(a) {
 		j := &a.Causes[c]
 		if j.P < drawnCause || j.Standing == NotDetermined || j.Standing == Excluded {
 			continue
@@ -37,7 +37,7 @@ func Chain(m *Model, facts Facts, a *Assessment) []Arrow {
 			}
 			atMechanism := signs(m, facts, OfMechanisms, l.To)
 			out = append(out, Arrow{Cause: c, Mechanism: l.To, P: min(j.P, a.Mechanisms[l.To]),
-				Facts: append(atCause[:len(atCause):len(atCause)], atMechanism...), Proven: len(atCause) > 0 && len(atMechanism) > 0})
+				Facts: merge(atCause, atMechanism), Proven: len(atCause) > 0 && len(atMechanism) > 0})
 			drawn[l.To] = true
 		}
 	}
@@ -48,6 +48,33 @@ func Chain(m *Model, facts Facts, a *Assessment) []Arrow {
 		}
 	}
 	return out
+}
+
+// byProbability returns the places of the causes, the most probable first: what
+// a drawing has no room for is then the least probable.
+func byProbability(a *Assessment) []int {
+	var order []int
+	for c := range a.Causes {
+		order = append(order, c)
+		for i := c; i > 0 && a.Causes[order[i]].P > a.Causes[order[i-1]].P; i-- {
+			order[i], order[i-1] = order[i-1], order[i]
+		}
+	}
+	return order
+}
+
+// merge joins two lists of findings, each in the order of the model. No finding
+// stands in both: they are of different layers.
+func merge(a, b []int) []int {
+	var out []int
+	for len(a) > 0 && len(b) > 0 {
+		if a[0] < b[0] {
+			out, a = append(out, a[0]), a[1:]
+		} else {
+			out, b = append(out, b[0]), b[1:]
+		}
+	}
+	return append(append(out, a...), b...)
 }
 
 // signs returns the findings present that speak for an item.
