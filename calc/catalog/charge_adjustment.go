@@ -71,6 +71,7 @@ var chargeVerdicts = []calc.Verdict{
 	{ID: "as-calculated", Tone: calc.Good, Title: "Charge as calculated"},
 	{ID: "leave", Tone: calc.Good, Title: "Leave the charge as it is"},
 	{ID: "room-limit", Tone: calc.Stop, Title: "Too much for the smallest room: do not charge"},
+	{ID: "room-first", Tone: calc.Doubt, Title: "Check the smallest room first"},
 	{ID: "weigh-in", Tone: calc.Stop, Title: "Do not charge by readings: weigh the charge in"},
 }
 

@@ -107,6 +107,9 @@ func concludeWeight(r *calc.Run, ref *refrigerant.Refrigerant, total, adjust flo
 	case tooMuch != "":
 		r.Conclude("room-limit", tooMuch+" This is a design question: stop and ask the designer and the local authority.")
 		return
+	case adjust > settled && ref.Class != "A1" && !r.Has("room-volume") && !r.Has("room-area"):
+		r.Conclude("room-first", text.Say("The calculation says {} more, but {} is class {} and no room was entered. Check the smallest room before you add any.", amount, ref.Name, ref.Class))
+		return
 	case adjust > settled:
 		r.Conclude("add", text.Say("Add {}.", amount))
 		r.Advise("Charge liquid into the liquid side with the compressor off, by weight on the scale. Put the rest in throttled, in the maker's charge mode.")
