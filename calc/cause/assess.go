@@ -5,8 +5,8 @@ import "math"
 // Standing is what the evidence allows to be said of a cause.
 type Standing string
 
-// The standings. A cause is called one only with two independent facts for it,
-// probable with one; an improbability is called excluded only when a test
+// The standings. A cause is called one only with two independent facts for it
+// and none against, probable with one; an improbability is called excluded only when a test
 // excluded it.
 const (
 	IsCause       Standing = "cause"
@@ -202,8 +202,9 @@ func (e *engine) standing(j *Judged) Standing {
 			independent++
 		}
 	}
+	contrary := len(j.Against) > 0 && j.Against[0].Factor <= 1/factor
 	switch {
-	case j.P >= causeAt && independent >= 2:
+	case j.P >= causeAt && independent >= 2 && !contrary:
 		return IsCause
 	case j.P >= probableAt && independent >= 1:
 		return Probable
