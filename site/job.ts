@@ -4,9 +4,11 @@ import { jobPage, pageRoots } from "./components/job/page.ts";
 import { keepAnswer } from "./components/job/answers.ts";
 import type { JobFileScript } from "./components/job/load.ts";
 import { openJobs } from "./components/job/store.ts";
+import { reports } from "./components/report/source.ts";
 
 (globalThis as { changeoutJobFile?: JobFileScript }).changeoutJobFile = {
   keep: keepAnswer,
   results: async (id) => (await (await openJobs()).read(id))?.results ?? [],
 };
 for (const root of pageRoots()) void openJobs().then((jobs) => jobPage(root, jobs));
+reports();

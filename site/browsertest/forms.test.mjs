@@ -203,10 +203,9 @@ test("forms", { timeout: 900_000 }, async (t) => {
         const keep = document.querySelector(`${s} [data-keep]`);
         return keep?.previousElementSibling.matches("[data-answer]");
       }, sheet.at), "a place for it after the answer");
-      const count = await p.run(() => window.__answers.length);
       await p.fill(`${sheet.input("pressure")} input[data-value]`, "high");
       await sheet.waitForError("pressure");
-      assert.equal(await p.run(() => window.__answers.length), count, "no answer, no event");
+      assert.ok(await p.run(() => window.__answers.every((a) => a.inputs.find((i) => i.id === "pressure").text !== "high")), "no answer, no event");
     });
 
     await t.test("every worksheet prints a blank form", async () => {

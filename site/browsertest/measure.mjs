@@ -1,6 +1,8 @@
 // Measures in Chromium, slowed down four times as a phone is, and prints one JSON object for "make bench":
 //
 //   keyPressMs, keyPressWorstMs   from the input event of a key to the new answer in the page; median and worst
+//   searchMs, searchWorstMs       from the input event of a key in the search to its results in the page; median and worst
+//   searchFirstMs                 from the first tap on "Find" to the results of a key pressed at once: script, index, reading it
 //   coldMs                        the browser started anew, no server: from opening a worksheet with its values
 //                                 kept to the answer on the screen; median of five
 //
@@ -58,6 +60,44 @@ async function keyPresses(p, place) {
   return times;
 }
 
+/** Searches as people type: words, an amount, slips, a phrase that nothing holds; each key is one time. */
+async function searches(p, place) {
+  await openPage(p, place, "stages/braze-with-nitrogen");
+  await slow(p);
+  await p.run(() => {
+    window.__times = [];
+    let began = 0;
+    document.addEventListener("input", () => (began = performance.now()), true);
+    window.__opened = 0;
+    document.addEventListener("click", () => (window.__opened ||= performance.now()), true);
+    // The list is drawn and laid out when the count has changed and a frame was made.
+    const watch = () => {
+      const panel = document.querySelector("[data-find-panel]");
+      if (!panel) return void requestAnimationFrame(watch);
+      new MutationObserver(() => {
+        if (began > 0) window.__times.push(performance.now() - began + (panel.getBoundingClientRect().height, 0));
+        window.__firstFound ||= performance.now();
+        began = 0;
+      }).observe(panel.querySelector("[data-find-hits]"), { childList: true });
+    };
+    watch();
+  });
+  const field = "[data-find-panel] input";
+  await p.tap("[data-find-open]");
+  await until("the field", () => p.run((s) => document.activeElement === document.querySelector(s), field));
+  await p.press("n");
+  const first = await until("the first results", () => p.run(() => (window.__firstFound ? window.__firstFound - window.__opened : 0)), 20_000);
+  for (const words of ["nitrogen purge", "vacuum hold", "500 micron", "75 psig", "vaccum guage", "megged", "brasing joint", "liquid slugging", "how long to wait", "eev"]) {
+    await p.run((s) => document.querySelector(s).select(), field);
+    for (const key of words) {
+      await p.press(key);
+      await pause(60);
+    }
+    await pause(200);
+  }
+  return { first, times: await p.run(() => window.__times) };
+}
+
 async function coldOpen(profile, place) {
   const p = await launch("chromium", { profile });
   try {
@@ -84,12 +124,13 @@ try {
   await openPage(p, place, "index");
   await until("the handbook to be saved", async () => /^Saved/.test((await p.text("[data-offline-state]")) ?? ""), 60_000);
   const keys = await keyPresses(p, place);
+  const found = await searches(p, place);
   await pause(500); // the browser writes what it keeps a little later
   await p.close();
   await server.stop();
   const cold = [];
   for (let i = 0; i < 5; i++) cold.push(await coldOpen(profile, place));
-  console.log(JSON.stringify({ keyPressMs: median(keys), keyPressWorstMs: Math.max(...keys), presses: keys.length, coldMs: median(cold), coldWorstMs: Math.max(...cold), slowdown }));
+  console.log(JSON.stringify({ keyPressMs: median(keys), keyPressWorstMs: Math.max(...keys), presses: keys.length, searchMs: median(found.times), searchWorstMs: Math.max(...found.times), searchPresses: found.times.length, searchFirstMs: found.first, coldMs: median(cold), coldWorstMs: Math.max(...cold), slowdown }));
 } finally {
   await server.stop();
   await rm(profile, { recursive: true, force: true, maxRetries: 5 });

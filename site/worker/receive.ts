@@ -33,7 +33,7 @@ export async function receive(net: Net, url: string, [path, digest, size]: Entry
         got(n);
       });
       if (bytes && (await sha256(bytes)) === digest) return bytes;
-      reason = bytes && arrived < size ? `only ${arrived} of ${size} bytes came for ${path}.` : stranger(path);
+      reason = bytes && arrived < size ? `${arrived} of ${size} bytes came for ${path}: half a file, or a sign-in page of the network.` : stranger(path);
     } catch {
       reason = lost;
     } finally {

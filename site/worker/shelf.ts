@@ -38,6 +38,19 @@ export class Shelf {
 
   /** Everything, or an error that says why not. What has come stays for the next try. */
   async fill(progress: Progress = () => undefined): Promise<void> {
+    // A browser can drop what it has just taken: whole is what is there now, not what was put in. WebKit without a disk
+    // never keeps much in a cache whose first worker has failed; a cache made anew is sound.
+    let lost: string[] = [];
+    for (let tries = 0; tries < 2; tries++) {
+      await this.round(progress);
+      lost = await this.missing();
+      if (lost.length === 0) return;
+      await this.stores.delete(this.name);
+    }
+    throw new Error(`the phone does not keep ${lost[0]}.`);
+  }
+
+  private async round(progress: Progress): Promise<void> {
     const cache = await this.stores.open(this.name);
     const others = await this.others();
     const queue = [...this.entries.values()];

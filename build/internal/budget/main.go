@@ -88,7 +88,7 @@ func kb(n int) string { return fmt.Sprintf("%.1f KB", float64(n)/1000) }
 // sizes measures what goes over the air, file by file.
 func sizes(public string, single int64) ([]row, []byte, error) {
 	var module []byte
-	total, assets, largest, largestName := 0, 0, 0, ""
+	total, assets, largest, largestName, index := 0, 0, 0, "", 0
 	err := filepath.WalkDir(public, func(path string, d os.DirEntry, err error) error {
 		if err != nil || d.IsDir() {
 			return err
@@ -103,8 +103,13 @@ func sizes(public string, single int64) ([]row, []byte, error) {
 		case ".wasm":
 			module = b
 		case ".css", ".js":
-			if filepath.Base(path) != "worker.js" {
+			// The worker and the search come after the page was read.
+			if name := filepath.Base(path); name != "worker.js" && !strings.HasPrefix(name, "search.") {
 				assets += n
+			}
+		case ".txt":
+			if strings.HasPrefix(filepath.Base(path), "search-index") {
+				index = n
 			}
 		}
 		if filepath.Base(filepath.Dir(path)) == "stages" && n > largest {
@@ -116,6 +121,7 @@ func sizes(public string, single int64) ([]row, []byte, error) {
 		{"module, everything in it, brotli", "650 KB", kb(compressed(module))},
 		{"procedure page with style and script, brotli (largest: " + largestName + ")", "60 KB", kb(largest + assets)},
 		{"everything needed offline, brotli", "3 MB", kb(total)},
+		{"search index, brotli", "60 KB", kb(index)},
 		{"single file", "5 MB", fmt.Sprintf("%.2f MB", float64(single)/1e6)},
 	}, module, err
 }
@@ -168,7 +174,8 @@ func ask(ctx context.Context, m api.Module, text string) error {
 
 // browserSpeed runs site/browsertest/measure.mjs, which needs Node and Chromium.
 func browserSpeed(ctx context.Context, root, dir, public, single string) []row {
-	rows := []row{{"answer after a key press, Chromium at 4x slowdown, median (worst)", "16 ms", ""}, {"cold open offline to the first answer, 4x slowdown", "1 s", ""}}
+	rows := []row{{"answer after a key press, Chromium at 4x slowdown, median (worst)", "16 ms", ""}, {"cold open offline to the first answer, 4x slowdown", "1 s", ""},
+		{"search results after a key press, 4x slowdown, median (worst; first tap to first results)", "50 ms", ""}}
 	program := filepath.Join(dir, "changeout")
 	source := filepath.Join(dir, "source")
 	if err := exec.CommandContext(ctx, "go", "build", "-o", program, "./build").Run(); err != nil {
@@ -184,12 +191,13 @@ func browserSpeed(ctx context.Context, root, dir, public, single string) []row {
 	if err != nil {
 		return unmeasured(rows, err)
 	}
-	var m struct{ KeyPressMs, KeyPressWorstMs, ColdMs float64 }
+	var m struct{ KeyPressMs, KeyPressWorstMs, ColdMs, SearchMs, SearchWorstMs, SearchFirstMs float64 }
 	if err := json.Unmarshal(out, &m); err != nil {
 		return unmeasured(rows, err)
 	}
 	rows[0].measured = fmt.Sprintf("%.1f ms (%.1f ms)", m.KeyPressMs, m.KeyPressWorstMs)
 	rows[1].measured = fmt.Sprintf("%.2f s", m.ColdMs/1000)
+	rows[2].measured = fmt.Sprintf("%.1f ms (%.1f ms; %.0f ms)", m.SearchMs, m.SearchWorstMs, m.SearchFirstMs)
 	return rows
 }
 

@@ -55,6 +55,11 @@ func checkUnits(t *testing.T, w *calc.Worksheet, in *calc.Input, v Input) {
 	if v.Bounds == "" || len(v.Units) != len(in.Units) {
 		t.Errorf("%s %s: bounds %q, %d units, want %d", w.ID, in.ID, v.Bounds, len(v.Units), len(in.Units))
 	}
+	for _, u := range v.Units {
+		if label := in.Quantity.Unit(u.ID).Label; !strings.HasSuffix(u.Bounds, strings.TrimSpace(" "+label)+".") || !strings.Contains(u.Bounds, " to ") || noNumber.MatchString(u.Bounds) {
+			t.Errorf("%s %s: bounds in %s: %q", w.ID, in.ID, u.ID, u.Bounds)
+		}
+	}
 	if want := calc.DefaultUnit(in.Quantity, in.Units, unit.SI).ID; v.Units[0].ID != want {
 		t.Errorf("%s %s: first unit %s, want %s", w.ID, in.ID, v.Units[0].ID, want)
 	}
@@ -70,6 +75,65 @@ func checkUnits(t *testing.T, w *calc.Worksheet, in *calc.Input, v Input) {
 		// Defaults are written to six figures.
 		if d := got - want; m.Trouble != unit.NumberFine || !(math.Abs(d) <= 1e-5*math.Max(1, math.Abs(want))) {
 			t.Errorf("%s %s: default %q %s is %v, want %v, difference %g, tolerance %g (declared %s)", w.ID, in.ID, u.Default, u.ID, got, want, d, 1e-5*math.Max(1, math.Abs(want)), in.Default)
+		}
+	}
+}
+
+// TestColumnNames: what stands over the empty rows of a series, for metric and
+// for US units, is what the door reads back as that column in that unit.
+func TestColumnNames(t *testing.T) {
+	both := 0
+	for _, w := range catalog.All() {
+		for i, v := range NewForm(w, 2, "").Inputs {
+			in := &w.Inputs[i]
+			if in.Kind != calc.Series {
+				continue
+			}
+			for _, us := range []bool{false, true} {
+				names := make([]string, len(v.Columns))
+				for c, column := range v.Columns {
+					names[c] = column.ID
+					if us && column.IP != "" {
+						names[c] = column.IP
+						both++
+						if in.Columns[c].Quantity.Unit(strings.TrimPrefix(column.IP, in.Columns[c].ID+"_")).Label != column.IPUnit {
+							t.Errorf("%s %s: column %s is labelled %s", w.ID, in.ID, column.IP, column.IPUnit)
+						}
+					}
+				}
+				text := strings.Join(names, ",") + strings.Repeat("\n"+strings.Repeat("1,", len(names)-1)+"1", max(in.MinRows, 1))
+				for _, p := range calc.Evaluate(w, calc.Request{Worksheet: w.ID, Fields: append(chosen(w, in), calc.Field{Input: in.ID, Text: text})}).Problems {
+					if p.Input == in.ID && (p.Code == calc.ColumnUnit || p.Code == calc.UnknownColumn) {
+						t.Errorf("%s: “%s” is not understood: %s", w.ID, names, p.Sentence)
+					}
+				}
+			}
+		}
+	}
+	if both < 8 {
+		t.Errorf("got %d columns with a US name, want those of tubes, lengths, masses and temperatures", both)
+	}
+}
+
+// chosen makes the choices that an input is asked under.
+func chosen(w *calc.Worksheet, in *calc.Input) []calc.Field {
+	var fields []calc.Field
+	for _, when := range in.When {
+		fields = append(fields, calc.Field{Input: when.Input, Text: when.Is[0]})
+	}
+	return fields
+}
+
+// TestEmbedded: inside a procedure the form is whole, and what only a reader at
+// a desk needs is left to the worksheet's own page.
+func TestEmbedded(t *testing.T) {
+	for _, w := range catalog.All() {
+		f := NewForm(w, 3, "../")
+		if len(f.Inputs) != len(w.Inputs) || len(f.Cautions) != len(w.Cautions) || len(f.Limits) != len(w.Limits) || f.Example == nil || len(f.Example.Outputs) == 0 {
+			t.Errorf("%s: inputs, cautions, limits or the worked example are missing", w.ID)
+		}
+		if len(f.Sources) > 0 || len(f.Example.Steps) > 0 || f.Example.Chart != "" || f.PageURL == "" {
+			t.Errorf("%s: got sources, working or chart inside another page, or no way to its own page", w.ID)
 		}
 	}
 }

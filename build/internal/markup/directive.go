@@ -45,6 +45,7 @@ type embedNode struct {
 	table      bool
 	assessment bool
 	job        bool
+	report     bool
 	id         string
 	html       []byte
 }
@@ -119,7 +120,7 @@ func (directiveParser) Open(_ ast.Node, reader text.Reader, pc parser.Context) (
 	return parseDirective(rest, source), parser.NoChildren
 }
 
-var directiveNames = []string{"worksheet", "table", "wait", "write", "assessment", "job", "stored"}
+var directiveNames = []string{"worksheet", "table", "wait", "write", "assessment", "job", "report", "stored"}
 
 // Forms for hints.
 const (
@@ -156,6 +157,11 @@ func parseDirective(rest text.Segment, source []byte) ast.Node {
 			return &badDirectiveNode{text: "directive “job” takes nothing behind it", hint: "write :: job"}
 		}
 		return &embedNode{job: true}
+	case "report":
+		if argument != "" || len(parts) > 1 {
+			return &badDirectiveNode{text: "directive “report” takes nothing behind it", hint: "write :: report"}
+		}
+		return &embedNode{report: true}
 	case "stored":
 		if argument != "" || len(parts) > 1 {
 			return &badDirectiveNode{text: "directive “stored” takes nothing behind it", hint: "write :: stored"}
@@ -295,6 +301,11 @@ func (w *walker) readEmbed(n *embedNode) {
 	if n.job {
 		w.claim("job-file", line, "a page has one job file")
 		n.html = []byte(jobFile)
+		return
+	}
+	if n.report {
+		w.claim("report", line, "a page has one report")
+		n.html = []byte(`<section class="co-report" id="report" data-report="` + w.env.Causes + `"><noscript><p>The report needs script. The pages and the tables do not.</p></noscript></section>` + "\n")
 		return
 	}
 	embeds, what := &w.env.Worksheets, "worksheet"

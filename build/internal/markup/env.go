@@ -17,6 +17,7 @@ type Env struct {
 	// Assessment draws what “:: assessment” stands for into a page whose way to the site's root is base; nil without a
 	// cause model. It may run on several goroutines.
 	Assessment func(base string) ([]byte, error)
+	Causes     string // address of the cause model's data from the site's root, for “:: report”; "" without a model
 }
 
 // Sources is the bibliography as this package needs it.

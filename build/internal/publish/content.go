@@ -60,8 +60,9 @@ func (p *Publisher) readContent(in inputs, before *content, last inputs) *conten
 		Glossary:   c.book.Glossary,
 		Hazards:    c.book.Hazards,
 		Assessment: c.causes.drawer(),
+		Causes:     c.causes.name(),
 	})
-	if before != nil && sameTerms(before.book, c.book) {
+	if before != nil && sameTerms(before.book, c.book) && c.causes.name() == before.causes.name() {
 		c.adopt(before)
 	}
 	return c

@@ -179,6 +179,9 @@ export async function jobFile(t, p, place, { update } = {}) {
     await p.fill(`${on(procedure)} [data-write="${reading}"]`, "87,5");
     await page.open();
     await page.unfold("details");
+    await p.fill(page.box("title", "details"), "Harbour office");
+    assert.match(await p.text("[data-job-line]"), /^Job: Harbour office$/);
+    await p.fill(page.box("title", "details"), "Harbour office, roof unit");
     await p.fill(page.box("site", "details"), "Harbour, pier 4");
     await p.fill(page.box("refrigerant", "details"), "R-410A");
     await p.fill(page.box("charge", "details"), "10,5");
@@ -425,10 +428,11 @@ export async function jobFile(t, p, place, { update } = {}) {
     const { handbook: _, ...mine } = content(JSON.stringify(own));
     const { handbook: __, ...theirs } = content(file.text);
     const sorted = (f) => ({ ...f, jobs: f.jobs.map((j) => ({ ...j, timers: [...j.timers].sort((a, b) => a.start - b.start) })) });
+    for (const name of Object.keys(mine.jobs[0])) assert.deepEqual(sorted(theirs).jobs[0][name], sorted(mine).jobs[0][name], `${name} goes out as it came in`);
     assert.deepEqual(sorted(theirs), sorted(mine), "it goes out as it came in");
     await page.tap("Close this job");
     await until("no job to be open", async () => !(await p.visible(`${at} [data-job-open]`)));
-    assert.match(await p.run((s) => document.querySelector(s).textContent, `${at} [data-job-row="demo-rehearsal-hall"]`), /Invented/);
+    await until("its row to say so", async () => /Invented/.test((await p.text(`${at} [data-job-row="demo-rehearsal-hall"]`)) ?? ""));
     assert.equal(await p.visible("[data-job-line]"), false);
   });
 }

@@ -48,6 +48,13 @@ export async function findsWords(p, place) {
   assert.deepEqual(found[0].marks.map((m) => m.toLowerCase()), ["gauge", "farthest", "pump"]);
   assert.match(found[0].where, /^Step, stage 8, Evacuate and hold$/);
   assert.match(await p.text(`${panel} [data-find-count]`), /^\d+ places? found/);
+  await closes(p);
+}
+
+/** Escape puts the person back where they were. */
+async function closes(p) {
+  await p.press("Escape");
+  await until("the panel closed", async () => !(await p.visible(".co-find-panel")));
 }
 
 export async function findsOtherWays(p, place) {
@@ -65,7 +72,7 @@ export async function findsOtherWays(p, place) {
   assert.match(texts(await ask(p, "vacuum hold")), /^Vacuum hold Worksheet/);
   assert.deepEqual(await ask(p, "zzqx"), []);
   assert.match(await p.text(`${panel} [data-find-count]`), /^Nothing found/);
-  await p.press("Escape");
+  await closes(p);
 }
 
 /** To a step by taps: the panel closes, the step is in sight. */
@@ -88,7 +95,8 @@ export async function keyboardAlone(p, place) {
   await p.run(() => document.body.focus());
   await p.press("/");
   await until("the panel", () => p.run((s) => document.activeElement === document.querySelector(s), field));
-  assert.equal(await p.value(field), "", "the key that opens is not typed");
+  // In the single file the panel still holds what was asked last, selected, so that typing replaces it.
+  assert.ok(!(await p.value(field)).includes("/"), "the key that opens is not typed");
   await ask(p, "nitrogen");
   const state = () => p.run((s) => {
     const input = document.querySelector(s);
@@ -110,12 +118,10 @@ export async function keyboardAlone(p, place) {
   const href = (await hits(p))[0].href;
   await p.press("Enter");
   await until("the place that was chosen", () => p.run((h) => location.href.endsWith(h) || location.href === h, href.replace(/^.*\/(?=[^/]+\/[^/]+$)/, "")));
-  // Escape puts the person back where they were.
   await openPage(p, place, start);
   await p.press("/");
   await until("the panel again", () => p.visible(field));
-  await p.press("Escape");
-  await until("the panel closed", async () => !(await p.visible(".co-find-panel")));
+  await closes(p);
 }
 
 /** Big enough for a thumb, and no wider than a small phone. */
@@ -135,6 +141,7 @@ export async function fits(p, place) {
     return list;
   }, panel);
   assert.deepEqual(faults, []);
+  await closes(p);
   await p.resize(360, 740);
 }
 

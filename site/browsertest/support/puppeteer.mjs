@@ -26,6 +26,7 @@ const firefoxPreferences = {
   "network.captive-portal-service.enabled": false,
   "network.connectivity-service.enabled": false,
   "network.prefetch-next": false,
+  "network.socket.ip_addr_any.disabled": false, // 0.0.0.0 is this machine, by a name that counts as another one
   "services.settings.server": "data:,",
   "toolkit.telemetry.enabled": false,
 };

@@ -153,7 +153,8 @@ class WebKitPage extends Page {
     }
   }
   async press(key) {
-    await this.driver.actions().sendKeys(Key[key.toUpperCase()] ?? key).perform();
+    // "ArrowDown", as the other engines name it, is ARROW_DOWN here.
+    await this.driver.actions().sendKeys(Key[key.replace(/([a-z])([A-Z])/g, "$1_$2").toUpperCase()] ?? key).perform();
   }
   /** WebDriver reports neither requests nor errors: the page's own list is read before it goes. */
   async note() {
@@ -201,6 +202,7 @@ class WebKitPage extends Page {
     await this.driver.switchTo().window(this.handle);
   }
   async closeTab() {
+    await this.show();
     await this.driver.close();
   }
   async close() {

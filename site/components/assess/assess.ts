@@ -20,6 +20,7 @@ import { weigher } from "./weigh.ts";
 import { count, verdict } from "./words.ts";
 
 const wait = 150; // ms of quiet after a tap before the answers are weighed
+const patience = 300; // ms after which the page says that it is weighing
 const quiet = 700; // ms before the verdict is said aloud, so that quick taps are not all read out
 
 export function assessAll(): void {
@@ -63,7 +64,17 @@ async function begun(section: HTMLElement): Promise<void> {
   let turn = 0;
 
   const text = (id: string): string => names.get(id)?.name ?? "";
-  const questions = bindForm(form, text, changed);
+  const press: { down: boolean; after: (() => void) | null } = { down: false, after: null };
+  section.addEventListener("pointerdown", () => (press.down = true));
+  for (const end of ["pointerup", "pointercancel"]) {
+    addEventListener(end, () => {
+      press.down = false;
+      const after = press.after;
+      press.after = null;
+      if (after) setTimeout(after); // the click comes first
+    });
+  }
+  const questions = bindForm(form, text, changed, noted);
   const strip = makeStrip();
   const back = button("", "co-button co-button--quiet", () => {
     bringBack(ticks);
@@ -125,6 +136,12 @@ async function begun(section: HTMLElement): Promise<void> {
     timer = window.setTimeout(() => void run(), wait);
   }
 
+  /** A note changes nothing but its own place in the result. */
+  function noted(id: string, note: string): void {
+    const place = box?.querySelector(`[data-noted="${CSS.escape(id)}"]`);
+    if (place) place.textContent = note;
+  }
+
   function drawAnswers(): void {
     const found = answers();
     questions.draw(found, opinions);
@@ -142,12 +159,15 @@ async function begun(section: HTMLElement): Promise<void> {
     if (asked !== weighed || !outcome) {
       box?.setAttribute("aria-busy", "true");
       let answer: string;
+      const slow = setTimeout(() => mine === turn && strip.wait(), patience);
       try {
         answer = await weigh(asked);
       } catch (error) {
         console.error(error);
         if (mine === turn) trouble("The answers could not be weighed. They are kept. Reload the page; when it happens again, use the tables of the handbook.");
         return;
+      } finally {
+        clearTimeout(slow);
       }
       if (mine !== turn) return; // answered anew meanwhile
       outcome = readOutcome(data, answer);
@@ -158,6 +178,10 @@ async function begun(section: HTMLElement): Promise<void> {
 
   function draw(o: Outcome): void {
     if (!box) return;
+    if (press.down) { // what a finger is on must not go away under it
+      press.after = () => draw(o);
+      return;
+    }
     const found = known(answers());
     const present = [...o.findings.keys()].filter((id) => found[id]?.state === "present");
     const scene: Scene = { outcome: o, found, form: questions, numbers: new Map(present.map((id, i) => [id, i + 1])), open: unfolded };
@@ -214,8 +238,9 @@ async function begun(section: HTMLElement): Promise<void> {
   }
 
   /** The strip at the thumb: the verdict in short, and the way to the next check. */
-  function makeStrip(): { draw(title: string, next: string): void } {
-    const up = make("a", { class: "co-assess__up", href: `#${section.id}` });
+  function makeStrip(): { wait(): void; draw(title: string, next: string): void } {
+    const words = make("span");
+    const up = make("a", { class: "co-assess__up", href: `#${section.id}` }, words);
     up.addEventListener("click", (event) => {
       event.preventDefault();
       const title = box?.querySelector<HTMLElement>(".co-verdict__title");
@@ -227,9 +252,10 @@ async function begun(section: HTMLElement): Promise<void> {
     const strip = make("div", { class: "co-assess__strip", hidden: "" }, up, go);
     section.append(strip);
     return {
+      wait: () => void (words.textContent = "Weighing …"),
       draw(title, next) {
         strip.hidden = title === "";
-        up.textContent = title;
+        words.textContent = title;
         to = next;
         go.hidden = next === "";
       },

@@ -15,7 +15,7 @@ export function causes(scene: Scene): Node[] {
   const open = byP.filter((j) => wordFor(j) === "not determined");
   const excluded = byP.filter((j) => wordFor(j) === "excluded");
   const parts: Node[] = [];
-  if (named.length > 0) parts.push(make("h3", { class: "co-assess__head" }, "Causes that the facts speak for"), ...named.map((j) => one(scene, j)));
+  if (named.length > 0) parts.push(make("h3", { class: "co-assess__head co-assess__head--causes" }, "Causes that the facts speak for"), ...named.map((j) => one(scene, j)));
   const mix = together(scene);
   if (mix) parts.push(mix);
   if (open.length > 0) parts.push(fold(scene, "open", "Not determined", count(open.length, "cause", "causes"), ...open.map((j) => one(scene, j))));

@@ -32,7 +32,7 @@ export interface Form {
 
 const yesNo = { present: "yes", absent: "no" } as const;
 
-export function bindForm(form: HTMLFormElement, text: (id: string) => string, changed: () => void): Form {
+export function bindForm(form: HTMLFormElement, text: (id: string) => string, changed: () => void, noted: (id: string, note: string) => void): Form {
   const questions = new Map<string, Question>();
   let opinions = new Map<string, Opinion | null>();
   form.addEventListener("submit", (event) => event.preventDefault());
@@ -95,7 +95,7 @@ export function bindForm(form: HTMLFormElement, text: (id: string) => string, ch
       area.value = noteOf(q.id);
       area.addEventListener("input", () => {
         setNote(q.id, area.value);
-        changed();
+        noted(q.id, area.value);
       });
       place.replaceChildren(make("label", { for: id, class: "co-job__label" }, "Note"), area);
       return area;

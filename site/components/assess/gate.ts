@@ -48,10 +48,11 @@ export function gate(scene: Scene, page: string, removes: Map<string, Removal>):
       draw();
     });
     const r = removes.get(j.id);
-    const test = j.missing[0];
+    const test = wordFor(j) === "cause" ? undefined : j.missing[0];
     return make("li", { class: "co-gate__row" }, make("label", { class: "co-gate__tick" }, box, make("span", {}, make("strong", {}, j.name), wordFor(j) === "not determined" ? "" : ` (${standingWords[wordFor(j)]})`)),
       make("div", { class: "co-gate__how" },
-        r ? make("p", {}, r.words, ...(r.address ? [" ", make("a", { class: "co-assess__link", href: address(r.address) }, "How")] : [])) : null,
+        r ? make("p", {}, r.words) : null,
+        r?.address ? make("p", { class: "co-gate__test" }, make("a", { class: "co-assess__link", href: address(r.address), "aria-label": `How to remove it: ${j.name}` }, "How to remove it")) : null,
         test ? make("p", { class: "co-gate__test" }, "Or exclude it: ", toQuestion(scene.form, test, scene.form.questions.get(test)?.words ?? test)) : null));
   }
 

@@ -35,8 +35,8 @@ export function nextCheck(scene: Scene, changed: () => void): HTMLElement {
     make("p", { class: q.risk > 1 ? "co-assess__effort co-assess__effort--danger" : "co-assess__effort" }, effort(q)),
     how(q) && make("p", { class: "co-assess__howto" }, "How: ", how(q)),
     make("dl", { class: "co-assess__say" },
-      make("div", {}, make("dt", {}, "Yes"), make("dd", {}, `${wouldSay(scene.outcome, first.ifYes)}.`)),
-      make("div", {}, make("dt", {}, "No"), make("dd", {}, `${wouldSay(scene.outcome, first.ifNo)}.`))),
+      make("div", {}, make("dt", {}, "Yes"), make("dd", {}, `${wouldSay(scene.outcome, first, "yes")}.`)),
+      make("div", {}, make("dt", {}, "No"), make("dd", {}, `${wouldSay(scene.outcome, first, "no")}.`))),
     make("p", { class: "co-assess__buttons" }, toQuestion(scene.form, q.id, "Answer it", "co-button"),
       keyed(button("Not possible here", "co-button co-button--quiet", () => {
         setAside(q.id, true);

@@ -1,4 +1,4 @@
-// The result: verdict first, then what does not fit, the next check, the chain, the causes, what was answered, the gate.
+// The result: verdict first, then what does not fit, the next check, what was answered, the chain, the causes, the gate.
 
 import { make } from "../../module/dom.ts";
 import { when } from "../job/form.ts";
@@ -23,8 +23,8 @@ export function drawResult(box: HTMLElement, scene: Scene, said: Said, facts: nu
     conflicts(scene),
     nextCheck(scene, changed),
     beforePart(scene),
-    ...(weighed ? [chain(scene), ...causes(scene)] : []),
     answered(scene),
+    ...(weighed ? [chain(scene), ...causes(scene)] : []),
     weighed ? gate(scene, page, removes) : null,
   ];
   box.replaceChildren(...parts.filter((p): p is Node => p !== null));
@@ -51,7 +51,7 @@ function answered(scene: Scene): HTMLElement | null {
     const f = scene.found[id];
     const from = fromWorksheet(id, f) ? "from a worksheet, " : "";
     return make("li", { class: "co-assess__answered" }, make("span", { class: "co-assess__said" }, ...fact(scene, id)), " ", make("span", { class: "co-assess__small" }, `${from}${f ? when(f.time) : ""}`), " ",
-      make("span", { class: "co-assess__change" }, toQuestion(scene.form, id, "Change")), f?.note ? make("p", { class: "co-assess__noted" }, f.note) : null);
+      make("span", { class: "co-assess__change" }, toQuestion(scene.form, id, "Change")), make("p", { class: "co-assess__noted", "data-noted": id }, f?.note ?? ""));
   };
   const present = order.filter((q) => scene.found[q.id]?.state === "present");
   const absent = order.filter((q) => scene.found[q.id]?.state === "absent");

@@ -54,12 +54,13 @@ export function address(from: string): string {
   return page.endsWith(".html") ? pageAddress(id) + (part && "#" + part) : root(from);
 }
 
+export const number = (scene: Scene, id: string): HTMLElement => make("span", { class: "co-assess__number" }, String(scene.numbers.get(id) ?? "?"));
+
 /** A finding as it was answered: with its number when it is there. */
 export function fact(scene: Scene, id: string): (Node | string)[] {
   const name = scene.outcome.findings.get(id)?.name || scene.found[id]?.text || id;
-  const number = scene.numbers.get(id);
   const state = scene.found[id]?.state;
-  return [...(number ? [make("span", { class: "co-assess__number" }, String(number)), " "] : []), state === "absent" ? `No: ${name}` : name];
+  return [...(scene.numbers.has(id) ? [number(scene, id), " "] : []), state === "absent" ? `No: ${name}` : name];
 }
 
 /** A bar as wide as a probability; the words beside it say the same. */

@@ -3,7 +3,7 @@
 
 import { judge } from "../report/judge.ts";
 import type { Judged, Standing } from "../report/assessment.ts";
-import type { Lead, Outcome } from "./outcome.ts";
+import type { Check, Outcome } from "./outcome.ts";
 
 /** "A", "A and B", "A, B and C". */
 export function list(words: string[]): string {
@@ -38,9 +38,10 @@ export function weight(factor: number): string {
   return by >= 5 ? "strongly" : by >= 2 ? "clearly" : "a little";
 }
 
+// Each begins in the middle, by odds, between its share and the one below.
 const steps: [from: number, words: string][] = [
-  [0.96, "more than 19 in 20"], [0.86, "about 9 in 10"], [0.77, "about 4 in 5"], [0.71, "about 3 in 4"], [0.59, "about 2 in 3"], [0.42, "about 1 in 2"],
-  [0.29, "about 1 in 3"], [0.225, "about 1 in 4"], [0.145, "about 1 in 5"], [0.075, "about 1 in 10"], [0.035, "about 1 in 20"], [0.015, "about 1 in 50"],
+  [0.96, "more than 19 in 20"], [0.857, "about 9 in 10"], [0.776, "about 4 in 5"], [0.71, "about 3 in 4"], [0.586, "about 2 in 3"], [0.414, "about 1 in 2"],
+  [0.29, "about 1 in 3"], [0.224, "about 1 in 4"], [0.143, "about 1 in 5"], [0.071, "about 1 in 10"], [0.032, "about 1 in 20"], [0.015, "about 1 in 50"],
 ];
 
 /** A probability as people say it. What is no number is "not known". */
@@ -49,14 +50,17 @@ export function odds(p: number): string {
   return steps.find(([from]) => p >= from)?.[1] ?? "less than 1 in 50";
 }
 
-/** What an outcome of a check would say. */
-export function wouldSay(o: Outcome, lead: Lead | null): string {
-  if (!lead) return "says little";
-  const name = o.causeNames.get(lead.cause) ?? lead.cause;
-  const now = o.causes.find((j) => j.id === lead.cause)?.p ?? 0;
-  if (lead.p >= now * 1.2) return `${lead.p >= 0.8 ? "points strongly to" : lead.p >= 0.4 ? "points to" : "speaks for"} ${name}`;
-  if (lead.p <= now / 1.2) return `speaks against ${name}, which still comes first`;
-  return `leaves ${name} first`;
+/** What an outcome of a check would say: which cause would then lead, or, when the first place stays as it is, what it is a sign of. */
+export function wouldSay(o: Outcome, check: Check, mark: "yes" | "no"): string {
+  const lead = mark === "yes" ? check.ifYes : check.ifNo;
+  const sign = o.signs.get(check.finding) ?? { for: [], against: [] };
+  const [speaks, against] = mark === "yes" ? [sign.for, sign.against] : [sign.against, sign.for];
+  const few = (names: string[]): string => (names.length > 3 ? `${names.slice(0, 2).join(", ")} and others` : list(names));
+  const now = o.causes.find((j) => j.id === lead?.cause)?.p ?? 0;
+  if (lead && lead.p >= now * 1.2) return `${lead.p >= 0.8 ? "points strongly to" : lead.p >= 0.4 ? "points to" : "speaks for"} ${o.causeNames.get(lead.cause) ?? lead.cause}`;
+  const says = [speaks.length > 0 && mark === "yes" ? `speaks for ${few(speaks)}` : "", against.length > 0 && (mark === "no" || speaks.length === 0) ? `speaks against ${few(against)}` : ""].filter((t) => t !== "").join(", ");
+  const first = lead ? `${o.causeNames.get(lead.cause) ?? lead.cause} stays first` : "";
+  return [says, first].filter((t) => t !== "").join("; ") || "says little";
 }
 
 export const standingWords: Record<Standing, string> = {

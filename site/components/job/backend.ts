@@ -100,6 +100,7 @@ function databaseBackend(db: IDBDatabase): Backend {
         for (const job of change.put ?? []) jobs.put(job);
         for (const p of change.putPictures ?? []) pictures.put(p);
         for (const p of change.removePictures ?? []) pictures.delete([p.job, p.id]);
+        t.commit?.(); // now, and not when this page has heard of each request: it may be gone by then
       } catch (error) {
         t.abort();
         failed(error);

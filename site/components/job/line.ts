@@ -22,7 +22,7 @@ export function jobLine(): void {
     if (document.querySelector("[data-worksheet]") && !holdsUnsaved()) location.reload();
   });
   draw();
-  const page = document.querySelector<HTMLElement>("[data-job-file]");
+  const page = document.querySelector<HTMLElement>("[data-job-file], [data-report]");
   if (page) {
     jobFile().catch(() => page.append(make("p", { role: "alert" }, "The job file could not be loaded. Reload the page. Nothing that is kept was changed.")));
   }

@@ -38,7 +38,7 @@ export function jobPage(root: HTMLElement, jobs: Jobs): void {
   const seldom = (): void => {
     if (!(document.activeElement?.matches("input, textarea, select") && root.contains(document.activeElement))) void draw();
   };
-  onJobChange(() => void draw());
+  onJobChange(seldom); // also while the name of the job is typed: then the field must stay
   onOtherTab((key) => key === "jobs-changed" && seldom());
   addEventListener("pageshow", (event) => event.persisted && seldom());
   addEventListener("hashchange", () => singleFile && root.offsetParent !== null && seldom());

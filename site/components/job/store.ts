@@ -1,7 +1,7 @@
 // The one door to the jobs on this phone: lists them, reads one whole, changes one part. What the browser refuses to keep
 // (a full disk, a private window) stays in this page, is said in a sentence, and can still be saved as a file.
 
-import { currentJob, openJob, save } from "../../module/store.ts";
+import { currentJob, onOtherTab, openJob, save } from "../../module/store.ts";
 import { belongings, forgetBelongings, putBelongings } from "./belongings.ts";
 import type { Belongings } from "./belongings.ts";
 import { memory, openBackend } from "./backend.ts";
@@ -20,7 +20,9 @@ export class Jobs {
   private lost = false;
   private tellers: ((sentence: string) => void)[] = [];
 
-  constructor(private backend: Backend) {}
+  constructor(private backend: Backend) {
+    onOtherTab((key) => key === "jobs-changed" && this.newest.clear());
+  }
 
   get kind(): Backend["kind"] {
     return this.backend.kind;
@@ -50,6 +52,7 @@ export class Jobs {
   async read(id: string): Promise<Job | null> {
     const k = await this.kept(id);
     if (!k) return null;
+    this.newest.set(id, JSON.parse(JSON.stringify(k)) as Kept);
     const { deleted: _, ...rest } = k;
     return { ...rest, ...belongings(id) };
   }
@@ -66,20 +69,30 @@ export class Jobs {
     return job;
   }
 
-  /** Changes what lies in the store. change gets the newest state; it must not wait for anything. */
-  async change(id: string, change: (job: Kept) => void, pictures: Pick<Change, "putPictures" | "removePictures"> = {}): Promise<void> {
-    this.turn = this.turn.then(async () => {
-      const job = await this.kept(id);
-      if (!job) return;
+  /**
+   * Changes what lies in the store. change gets the newest state; it must not wait for anything. A job that was read
+   * here is written in the same moment, so that a key press is kept even when the page goes away with the next.
+   */
+  change(id: string, change: (job: Kept) => void, pictures: Pick<Change, "putPictures" | "removePictures"> = {}): Promise<void> {
+    const write = (job: Kept): Promise<void> => {
       change(job);
       job.updated = new Date().toISOString();
-      await this.write({ put: [job as unknown as Stored], ...pictures });
       const open = currentJob();
       if (open?.id === id && open.title !== job.title) openJob({ ...open, title: job.title });
-    });
+      return this.write({ put: [job as unknown as Stored], ...pictures });
+    };
+    const read = this.newest.get(id);
+    if (read && !this.lost && this.waiting === 0) return write(read);
+    this.waiting++;
+    this.turn = this.turn.then(async () => {
+      const job = await this.kept(id);
+      if (job) await write(job);
+    }).finally(() => this.waiting--);
     return this.turn;
   }
+  private newest = new Map<string, Kept>(); // as last read or written here; another tab's change empties it
   private turn: Promise<void> = Promise.resolve();
+  private waiting = 0;
 
   async addPhoto(id: string, photo: Photo, picture: Blob): Promise<void> {
     const bytes = await picture.arrayBuffer();
@@ -102,6 +115,7 @@ export class Jobs {
       if (j.deleted !== undefined && now - j.deleted >= undoFor) {
         await this.backend.apply({ remove: [j.id] });
         await this.held.apply({ remove: [j.id] });
+        this.newest.delete(j.id);
         forgetBelongings(j.id);
         continue;
       }
@@ -118,6 +132,7 @@ export class Jobs {
       putPictures: list.flatMap(({ pictures }) => pictures),
     });
     for (const { job } of list) {
+      this.newest.delete(job.id);
       await this.held.apply({ remove: [job.id] });
       putBelongings(job.id, job.title, job, Date.now());
     }
@@ -126,11 +141,8 @@ export class Jobs {
 
   private async write(change: Change): Promise<void> {
     try {
-      const waiting = (change.put ?? []).map((j) => j.id);
-      const pictures = await this.heldPictures(waiting);
-      await this.backend.apply({ ...change, putPictures: [...pictures, ...(change.putPictures ?? [])] });
-      await this.held.apply({ remove: waiting });
-      this.lost = (await this.held.jobs()).length > 0;
+      if (this.lost) await this.writeHeld(change);
+      else await this.backend.apply(change); // begins at once
     } catch (error) {
       console.warn(error);
       await this.held.apply(change);
@@ -138,6 +150,16 @@ export class Jobs {
       for (const tell of this.tellers) tell(refused(error));
     }
     save("jobs-changed", String(Date.now()));
+  }
+
+  /** Writes a change with what could not be written before. */
+  private async writeHeld(change: Change): Promise<void> {
+    const ids = (change.put ?? []).map((j) => j.id);
+    const pictures = await this.heldPictures(ids);
+    await this.backend.apply({ ...change, putPictures: [...pictures, ...(change.putPictures ?? [])] });
+    await this.held.apply({ remove: ids });
+    this.lost = (await this.held.jobs()).length > 0;
+    this.newest.clear();
   }
 
   /** Pictures that wait for room go along with the next change that has it. */

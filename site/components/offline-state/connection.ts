@@ -11,7 +11,7 @@ const html = document.documentElement;
 export const running = html.dataset.version ?? "";
 
 /** Why nothing can be kept here, or "". The single file needs nothing kept. */
-export const unable = "serviceWorker" in navigator || singleFile ? "" : isSecureContext ? "this browser saves no pages." : "pages are saved only over https.";
+export const unable = singleFile ? "" : !isSecureContext ? "pages are saved only over https." : "serviceWorker" in navigator ? "" : "this browser saves no pages.";
 
 /** The address of the handbook as one file, if this site offers it, or "". */
 export const oneFile = html.dataset.single ? root(html.dataset.single) : "";

@@ -88,10 +88,14 @@ export async function reportView(section: HTMLElement, source: Source): Promise<
     return ready as unknown as Ready;
   }
 
-  const save = (text: string, of: keyof Ready["files"]): HTMLButtonElement => button(text, "co-button co-button--quiet", () => void newest().then((r) => {
-    download(r.files[of]);
-    said.textContent = `${r.files[of].name} goes to your downloads. Look there whether it arrived.`;
-  }));
+  const save = (text: string, of: keyof Ready["files"]): HTMLButtonElement => {
+    const b = button(text, "co-button co-button--quiet", () => void newest().then((r) => {
+      download(r.files[of]);
+      said.textContent = `${r.files[of].name} goes to your downloads. Look there whether it arrived.`;
+    }));
+    b.dataset.reportSave = of;
+    return b;
+  };
   const sending = button("Share all three files", "co-button", () => {
     // The share sheet wants a tap just before it; what is there is at most one key press old.
     if (!ready) return;
@@ -102,9 +106,12 @@ export async function reportView(section: HTMLElement, source: Source): Promise<
     }, () => (said.textContent = "The share sheet did not open. Save the files instead."));
   });
   sending.hidden = true;
+  sending.dataset.reportShare = "";
   const print = button("Print", "co-button", () => void newest().then(() => {
     if (!preview?.print()) said.textContent = "This browser cannot print from here. Save the report, open the file, and print it from there.";
   }));
+
+  print.dataset.reportPrint = "";
 
   const toggles = make("div", { class: "co-report__which", role: "group", "aria-label": "Document" });
   for (const [w, text] of [["report", "Report"], ["customer", "Owner’s page"]] as const) {
@@ -114,6 +121,7 @@ export async function reportView(section: HTMLElement, source: Source): Promise<
       show();
     });
     b.setAttribute("aria-pressed", String(w === which));
+    b.dataset.reportWhich = w;
     toggles.append(b);
   }
 

@@ -23,9 +23,16 @@ function build(attach: (box: HTMLFormElement) => void): HTMLDialogElement {
     make("div", { class: "co-find__hits", "data-find-hits": "", hidden: "" }));
   const dialog = make("dialog", { class: "co-find-panel", "aria-label": "Find" }, form);
   const close = (): void => dialog.close();
-  // Following a hit leaves the panel: on the same page nothing else would.
+  // Following a hit leaves the panel, and so does going back: on the same page nothing else would.
+  addEventListener("hashchange", close);
   form.addEventListener("click", (event) => {
     if ((event.target as Element).closest("a")) close();
+  });
+  // A search field takes the first Escape for itself in some browsers; here it means: back to the page.
+  dialog.addEventListener("keydown", (event) => {
+    if (event.key !== "Escape") return;
+    event.preventDefault();
+    close();
   });
   form.addEventListener("submit", (event) => event.preventDefault());
   document.body.append(dialog);

@@ -4,7 +4,7 @@ import { button, make } from "../../module/dom.ts";
 import { singleFile } from "../../module/root.ts";
 import { ask, hear, keeper, lookForNewer, oneFile, remembered, running, unable } from "../offline-state/connection.ts";
 import type { Held, ToPage } from "../../worker/messages.ts";
-import { clock, day, fileWords, megabytes, verdict } from "./words.ts";
+import { clock, day, fileWords, megabytes, share, verdict } from "./words.ts";
 
 export function stored(): void {
   const slot = document.querySelector<HTMLElement>("[data-stored]");
@@ -72,7 +72,7 @@ export function stored(): void {
     facts.replaceChildren(
       fact("Stored", `version ${held.version}, built ${held.date}`),
       fact("Running", held.version === running ? "the same version" : `version ${running}. Reload this page to use the stored one.`),
-      fact("Files", `${fileWords(held.files, held.total)}, ${megabytes(held.bytes)} of ${megabytes(held.size)}`),
+      fact("Files", share(held.files, held.total, held.bytes, held.size)),
       fact("Saved", held.saved > 0 ? `${day(held.saved)}, ${clock(held.saved)}` : "not yet"),
     );
     if (before?.dropped) facts.append(fact("Lost once", `On ${before.dropped} the browser had deleted the copy. It was saved again. Keep the single file too.`));
@@ -129,8 +129,9 @@ export function stored(): void {
   hear((message: ToPage) => {
     switch (message.type) {
       case "saving": {
-        const words = `${fileWords(message.done, message.total)}, ${megabytes(message.bytes)} of ${megabytes(message.size)}`;
-        if (ours && message.version !== ours) tellNewer(message.done < message.total ? `A newer version is being saved: ${words}. What is stored stays whole.` : `A newer version (${message.version}) is saved whole. It waits for your tap.`);
+        const words = share(message.done, message.total, message.bytes, message.size);
+        if (ours === message.version) break; // stored again beside itself; what is stored stays as it is
+        if (ours) tellNewer(message.done < message.total ? `A newer version is being saved: ${words}. What is stored stays whole.` : `A newer version (${message.version}) is saved whole. It waits for your tap.`);
         else {
           say("saving", "Not ready yet.", "The handbook is being stored. Stay here, with a signal, until this says ready.");
           work(message.bytes / message.size, words);

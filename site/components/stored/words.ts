@@ -24,6 +24,11 @@ export function megabytes(bytes: number): string {
   return `${(bytes / 1e6).toFixed(1)} MB`;
 }
 
+/** How much of it: "34 of 181 files, 2.1 of 6.6 MB". */
+export function share(files: number, total: number, bytes: number, size: number): string {
+  return `${fileWords(files, total)}, ${(bytes / 1e6).toFixed(1)} of ${megabytes(size)}`;
+}
+
 const two = (n: number): string => String(n).padStart(2, "0");
 
 /** Time of day by the phone's clock, 24 hours. */

@@ -13,6 +13,7 @@ export function notice(registration: ServiceWorkerRegistration, running: string)
     // name. The next look at the server puts another in its place.
     const held = await ask(waiting, { type: "state", version: running });
     if (waiting !== registration.waiting) return;
+    if (held?.version === running) return; // the same once more
     if (held && held.files === held.total) show(registration, held.version);
     else if (!repaired) {
       repaired = true;

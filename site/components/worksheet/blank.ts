@@ -6,7 +6,7 @@ import type { Child } from "../../module/dom.ts";
 import type { OutputUnits } from "./answer.ts";
 
 const fewOptions = 12; // a longer list is a line to write on
-const rows = 6; // of an empty table
+const rows = 5; // of an empty table
 const logRows = 16; // of one that goes by time
 const head = ["Date and time", "Site and unit", "Done by", "Instruments, numbers, last calibrated"];
 
@@ -44,7 +44,7 @@ export function blankSheet(section: HTMLElement, page: HTMLElement, system: stri
     make("h2", {}, "Entries"),
     make("div", { class: "co-blank__grid" }, ...inputs.map((box) => input(box, inputs, system))),
     make("h2", {}, "Result"),
-    make("div", { class: "co-blank__grid" }, field("Verdict", [line()]),
+    make("div", { class: "co-blank__grid co-blank__grid--short" }, field("Verdict", [line()]),
       ...[...outputs.values()].map((o) => written(o.label, o.units, system)),
       field("What was done", [line()])),
     list("Sources", all(section, ".co-worksheet__sources li").map(sourceText), "co-blank__sources"));
