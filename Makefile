@@ -1,7 +1,7 @@
 # The verbs of the project. Building and serving the handbook needs Go alone;
 # the browser tests need Node and three browsers, which "make tools" installs.
 
-.PHONY: build serve check test test-go test-module test-site test-browsers tools tools-browsers tools-site reference curves bench shots fmt clean
+.PHONY: build serve check test test-go test-module test-site test-browsers tools tools-browsers tools-site reference curves bench lighthouse shots fmt clean
 
 # Build the site into public/.
 build:
@@ -57,6 +57,10 @@ curves:
 # Print each budget beside what was measured.
 bench: tools-site
 	go run ./build/internal/budget
+
+# Lighthouse's scores for a phone, three runs' median on three pages.
+lighthouse: tools
+	node site/browsertest/run.mjs lighthouse.mjs
 
 # Screenshots and printed pages, to be looked at: make shots SHOTS=folder
 SHOTS ?= /tmp/changeout-shots

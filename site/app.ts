@@ -13,9 +13,9 @@ import { stored } from "./components/stored/stored.ts";
 import { dockHeight } from "./components/dock/dock.ts";
 import { jobLine } from "./components/job/line.ts";
 import { assessment } from "./components/assess/open.ts";
-import { unfoldForPrint } from "./module/print.ts";
+import { forPrint } from "./module/print.ts";
 
-for (const part of [theme, onePageAtATime, steps, write, timers, search, resume, offline, stored, dockHeight, jobLine, assessment, unfoldForPrint]) {
+for (const part of [theme, onePageAtATime, steps, write, timers, search, resume, offline, stored, dockHeight, jobLine, assessment, forPrint]) {
   try {
     part();
   } catch (error) {

@@ -8,7 +8,7 @@ import { reports } from "./components/report/source.ts";
 
 (globalThis as { changeoutJobFile?: JobFileScript }).changeoutJobFile = {
   keep: keepAnswer,
-  results: async (id) => (await (await openJobs()).read(id))?.results ?? [],
+  results: async (id) => (await (await openJobs()).kept(id))?.results ?? [],
 };
 for (const root of pageRoots()) void openJobs().then((jobs) => jobPage(root, jobs));
 reports();

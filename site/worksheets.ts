@@ -2,7 +2,9 @@
 // file carries both.
 
 import { keepAnswers } from "./components/job/keep.ts";
+import { glances } from "./components/glance/glance.ts";
 import { worksheets } from "./components/worksheet/worksheet.ts";
 
 keepAnswers(); // first: it listens for answers
 worksheets();
+glances();

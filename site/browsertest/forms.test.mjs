@@ -4,9 +4,10 @@ import assert from "node:assert/strict";
 import { writeFile } from "node:fs/promises";
 import path from "node:path";
 import test from "node:test";
-import { catchSharing, clearGivesBack, copiesInstead, copiesText, entries, linkCarriesEntries, linkCarriesLog, movement } from "./scenarios/forms.mjs";
+import { clearGivesBack, copiesInstead, copiesText, entries, linkCarriesEntries, linkCarriesLog, movement } from "./scenarios/forms.mjs";
 import { on, openPage } from "./scenarios/reading.mjs";
-import { Sheet } from "./scenarios/worksheets.mjs";
+import { charge } from "./scenarios/everything.mjs";
+import { computesLikeCommandLine, Sheet } from "./scenarios/worksheets.mjs";
 import { open } from "./support/engines.mjs";
 import { filePlace, serve } from "./support/handbook.mjs";
 import { plain, until } from "./support/page.mjs";
@@ -147,6 +148,9 @@ test("forms", { timeout: 900_000 }, async (t) => {
       assert.equal(await p.value(`${sheet.input("lines")} textarea`), text, "what was typed stays");
       assert.match(await p.text(`${sheet.input("lines")} thead`), /in.*ft/);
     });
+
+    await t.test("cells that say their unit are not asked about", () => computesLikeCommandLine(new Sheet(p, place, "charge-adjustment"),
+      { ...charge, lines: "size,length,factor\n12.7 mm,30 m,\n3/8 in,45 m,0.054 kg/m\n" }, "si"));
 
     await t.test("Enter goes from field to field, into a group without a choice, and down the rows of a log", async () => {
       const sheet = new Sheet(p, place, "charge-adjustment");

@@ -1,11 +1,11 @@
 // html-validate finds no error on any page of the built site. It reads the bytes as they are served, before any script.
 
 import assert from "node:assert/strict";
-import { readdir, readFile } from "node:fs/promises";
+import { readFile } from "node:fs/promises";
 import path from "node:path";
 import test from "node:test";
 import { HtmlValidate } from "html-validate";
-import { folder } from "./support/handbook.mjs";
+import { folder, pagesOf } from "./support/handbook.mjs";
 
 // Everything the tool recommends and everything it knows about whole documents, except what is named here with its reason.
 const validator = new HtmlValidate({
@@ -39,9 +39,9 @@ test("html-validate sees faults that are planted", async () => {
 
 test("every page of the site is valid", { timeout: 600_000 }, async () => {
   const root = path.join(folder(), "public");
-  const pages = (await readdir(root, { recursive: true })).filter((f) => f.endsWith(".html")).sort();
+  const pages = await pagesOf(root);
   assert.ok(pages.length > 150, `there are pages: ${pages.length}`);
   const found = [];
-  for (const page of pages) found.push(...(await faults(page, await readFile(path.join(root, page), "utf8"))));
+  for (const page of pages) found.push(...(await faults(page, await readFile(path.join(root, `${page}.html`), "utf8"))));
   assert.deepEqual(found, []);
 });

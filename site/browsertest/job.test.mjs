@@ -28,7 +28,7 @@ for (const engine of engines) {
       await writeFile(file, text.replace(before, "Everything of one change-out, in a newer version."));
       await server.start();
       await p.reload();
-      await until("the notice of the newer version", () => p.visible("[data-update] button"), 60_000);
+      await until("the notice of the newer version", () => p.visible("[data-update] button"), 240_000);
       await p.tap("[data-update] button");
       await until("the newer version", async () => (await summary()) === "Everything of one change-out, in a newer version.", 60_000);
     };

@@ -1,4 +1,5 @@
-// Fit for a small phone and a gloved thumb: nothing scrolls sideways at 320 px, and what is tapped is 48 px high.
+// Fit for a small phone and a gloved thumb: nothing scrolls sideways at 320 px or with letters twice as large, and what is
+// tapped is 48 px high.
 
 import assert from "node:assert/strict";
 import test from "node:test";
@@ -6,7 +7,7 @@ import { openPage } from "./scenarios/reading.mjs";
 import { levelling } from "./scenarios/everything.mjs";
 import { Sheet } from "./scenarios/worksheets.mjs";
 import { engines, open } from "./support/engines.mjs";
-import { serve } from "./support/handbook.mjs";
+import { pagesOf, serve } from "./support/handbook.mjs";
 
 /** One of each kind everywhere; Chromium reads every page that is no table of a further refrigerant. */
 const some = ["index", "contents", "worksheets", "tables", "stages/evacuate-and-hold", "worksheets/charge-adjustment", "tables/r-407c", "about/glossary"];
@@ -34,10 +35,8 @@ for (const engine of engines) {
     try {
       let pages = some;
       if (engine === "chromium") {
-        const index = await (await fetch(server.place.url("index") + "search-index.txt")).text();
-        const named = index.split("\n").filter((l) => l.startsWith("P\t")).map((l) => l.split("\t")[1]);
-        pages = [...new Set([...some, ...named.filter((u) => !u.startsWith("tables/"))])];
-        assert.ok(pages.length > 15, `the search index names the pages: ${pages.length}`);
+        pages = [...new Set([...some, ...(await pagesOf(server.out)).filter((page) => !page.startsWith("tables/r-"))])];
+        assert.ok(pages.length > 15, `there are pages: ${pages.length}`);
       }
       const faults = [];
       for (const page of pages) {
@@ -46,6 +45,10 @@ for (const engine of engines) {
         if (w) faults.push(`${page}: ${w}`);
         const s = await small(p);
         if (s.length > 0) faults.push(`${page}: smaller than 48 px: ${s.join(", ")}`);
+        if (!some.includes(page)) continue;
+        await p.run(() => (document.documentElement.style.fontSize = "200%")); // as the phone's setting for letters does
+        const large = await wide(p);
+        if (large) faults.push(`${page} with letters twice as large: ${large}`);
       }
       // With an answer, its chart and its working open.
       const sheet = new Sheet(p, server.place, "vacuum-hold");

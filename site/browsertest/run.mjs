@@ -1,4 +1,5 @@
 // Builds the handbook once, then runs the browser tests: node site/browsertest/run.mjs [file.test.mjs …]
+// or one program that measures: node site/browsertest/run.mjs lighthouse.mjs
 //
 //   ENGINES=chromium,webkit   only these engines
 //   SHOTS=folder              also write screenshots and printed pages there, to be looked at
@@ -42,7 +43,8 @@ try {
   const given = process.argv.slice(2).map((f) => path.resolve(here, path.basename(f)));
   const files = given.length > 0 ? given : (await readdir(here)).filter((f) => f.endsWith(".test.mjs")).sort().map((f) => path.join(here, f));
   // One at a time: two browsers on two cores make each other miss their moments. The closing lines of the runner are what CI counts.
-  code = await call("node", ["--test", "--test-concurrency=1", "--test-reporter=spec", ...files], { env, cwd: path.join(repository, "site") });
+  const program = files.length === 1 && !files[0].endsWith(".test.mjs");
+  code = program ? await call("node", files, { env }) : await call("node", ["--test", "--test-concurrency=1", "--test-reporter=spec", ...files], { env, cwd: path.join(repository, "site") });
 } finally {
   if (process.env.KEEP) console.log(`CHANGEOUT_TEST=${dir}`);
   else if (!process.env.CHANGEOUT_TEST) await rm(dir, { recursive: true, force: true, maxRetries: 5 });

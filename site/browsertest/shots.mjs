@@ -16,34 +16,44 @@ const answers = {
   "charge-adjustment": charge,
   "vacuum-hold": { log: levelling, "ambient-start": ["21", "C"], "ambient-end": ["20", "C"] },
 };
+const sizes = { phone: [360, 740], tablet: [768, 1024], desk: [1280, 800] };
+const kinds = ["index", "contents", "worksheets", "tables", "stages/evacuate-and-hold", "stages/assess", "tables/r-410a", "tables/compare", "worksheets/saturation", "about/limits", "about/glossary", "about/offline", "job"];
+const parts = [["caution", ".co-caution"], ["step", "[data-step]"], ["decision", ".co-decision"], ["wait", "[data-wait]"]];
 try {
-  for (const dark of [false, true]) {
-    const p = await open("chromium", { dark });
-    const shot = (name, fullPage = false) => p.tab.screenshot({ path: path.join(folder, `${name}-${dark ? "dark" : "light"}.png`), fullPage });
-    await openPage(p, server.place, "index");
-    await shot("front");
-    await openPage(p, server.place, "stages/evacuate-and-hold");
-    await shot("procedure-top");
-    for (const [name, selector] of [["caution", ".co-caution"], ["step", "[data-step]"], ["decision", ".co-decision"], ["wait", "[data-wait]"]]) {
-      await p.run((s) => document.querySelector(s).scrollIntoView({ block: "start" }), selector);
-      await shot(`procedure-${name}`);
+  for (const dark of [false, true]) for (const [size, [width, height]] of Object.entries(sizes)) {
+    const p = await open("chromium", { dark, width, height });
+    const shot = (name, fullPage = false) => p.tab.screenshot({ path: path.join(folder, `${name.replaceAll("/", "-")}-${size}-${dark ? "dark" : "light"}.png`), fullPage });
+    for (const page of kinds) {
+      await openPage(p, server.place, page);
+      await shot(page);
+      if (page !== "stages/evacuate-and-hold") continue;
+      for (const [name, selector] of parts) {
+        await p.run((s) => document.querySelector(s).scrollIntoView({ block: "start" }), selector);
+        await shot(`${page}-${name}`);
+      }
+      await p.tap("[data-wait] .co-wait__buttons button");
+      await shot(`${page}-timer`);
+      await p.tap("[data-wait] .co-wait__buttons button:not([hidden])");
     }
-    await openPage(p, server.place, "tables/r-410a");
-    await shot("table");
     for (const [id, inputs] of Object.entries(answers)) {
       const sheet = new Sheet(p, server.place, id);
       await sheet.open();
-      await shot(`${id}-form`);
       await sheet.enterAll(inputs);
+      await sheet.waitForAnswer();
+      await shot(`${id}-filled`);
       await sheet.press();
       await sheet.waitForAnswer();
       await shot(`${id}-answer`);
-      await shot(`${id}-whole`, true);
+      if (size === "phone") await shot(`${id}-whole`, true);
+      await p.tap(`${sheet.at} .co-glance-open`);
+      await shot(`${id}-large`);
+      await p.press("Escape");
+      if (!dark && size === "phone") await writeFile(path.join(folder, `${id}-answer.pdf`), await p.tab.pdf({ format: "A4", preferCSSPageSize: true }));
     }
-    if (!dark) {
-      for (const page of ["stages/evacuate-and-hold", "tables/r-410a", "worksheets/saturation"]) {
+    if (!dark && size === "phone") {
+      for (const page of kinds) {
         await openPage(p, server.place, page);
-        await writeFile(path.join(folder, `${page.replace("/", "-")}.pdf`), await p.tab.pdf({ format: "A4", preferCSSPageSize: true }));
+        await writeFile(path.join(folder, `${page.replaceAll("/", "-")}.pdf`), await p.tab.pdf({ format: "A4", preferCSSPageSize: true }));
       }
     }
     await p.close();

@@ -16,7 +16,8 @@ let running: Instance | null = null;
 
 /** Compiles once; every caller gets the same promise. A failure is forgotten, so that the next touch tries again. */
 export function compile(): Promise<WebAssembly.Module> {
-  compiled ??= fetchModule().catch((error: unknown) => {
+  const early = (globalThis as { changeoutModule?: Promise<WebAssembly.Module> }).changeoutModule; // see early.ts
+  compiled ??= (early?.catch(fetchModule) ?? fetchModule()).catch((error: unknown) => {
     compiled = null;
     throw error;
   });

@@ -8,6 +8,7 @@ export type ToWorker =
 
 export interface Held {
   type: "held";
+  digest: string; // of the list of files: two builds differ in it even where they show the same version, as a preview does
   version: string; // as at the foot of each page
   date: string; // day of the build
   files: number; // held, of total
@@ -22,7 +23,7 @@ export interface Held {
 }
 
 export type ToPage =
-  | { type: "saving"; version: string; done: number; total: number; bytes: number; size: number }
-  | { type: "checking"; version: string; done: number; total: number }
-  | { type: "failed"; version: string; reason: string }
+  | { type: "saving"; digest: string; version: string; done: number; total: number; bytes: number; size: number }
+  | { type: "checking"; done: number; total: number }
+  | { type: "failed"; digest: string; version: string; reason: string }
   | Held;

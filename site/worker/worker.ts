@@ -58,13 +58,13 @@ async function install(): Promise<void> {
     const now = Date.now();
     if (now - last < 100 && done < total) return; // ms: quicker than anybody reads
     last = now;
-    void tell({ type: "saving", version, done, total, bytes, size: shelf.size });
+    void tell({ type: "saving", digest: __VERSION__, version, done, total, bytes, size: shelf.size });
   };
   progress(0, 0);
   try {
     await shelf.fill(progress);
   } catch (error) {
-    await tell({ type: "failed", version, reason: sentence(error) });
+    await tell({ type: "failed", digest: __VERSION__, version, reason: sentence(error) });
     throw error;
   }
 }
@@ -78,7 +78,7 @@ async function activate(): Promise<void> {
 async function held(reason = ""): Promise<Held> {
   const lost = await shelf.missing();
   const bytes = lost.reduce((left, path) => left - (shelf.entries.get(path)?.[2] ?? 0), shelf.size);
-  return { type: "held", version, date, files: total - lost.length, total, bytes, size: shelf.size, missing: lost.slice(0, 5), saved: 0, mended: 0, checked: false, reason };
+  return { type: "held", digest: __VERSION__, version, date, files: total - lost.length, total, bytes, size: shelf.size, missing: lost.slice(0, 5), saved: 0, mended: 0, checked: false, reason };
 }
 
 /** Tells how much is held by name. What the phone has dropped is fetched again while there is signal, and told again. */
@@ -98,7 +98,7 @@ async function check(say: (held: Held) => void): Promise<void> {
     const now = Date.now();
     if (now - last < 100) return;
     last = now;
-    void tell({ type: "checking", version, done, total });
+    void tell({ type: "checking", done, total });
   };
   let found = await shelf.check(progress);
   const bad = found.bad.length;
@@ -108,7 +108,7 @@ async function check(say: (held: Held) => void): Promise<void> {
     found = await shelf.check(progress);
   }
   const now: Held = {
-    type: "held", version, date, files: found.good.length, total, bytes: found.bytes, size: shelf.size,
+    type: "held", digest: __VERSION__, version, date, files: found.good.length, total, bytes: found.bytes, size: shelf.size,
     missing: found.bad.slice(0, 5), saved: found.saved, mended: bad - found.bad.length, checked: true, reason,
   };
   say(now);

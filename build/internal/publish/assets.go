@@ -35,6 +35,7 @@ type shelf struct {
 	source    []byte // digest of the templates' text
 	css, js   []byte
 	sheets    []byte // the script of pages that hold a worksheet
+	early     []byte // what the same pages run while they still load
 	search    []byte // the script that the first search loads
 	job       []byte // the script of the job file, loaded when it is needed
 	assess    []byte // the script of the page that assesses
@@ -53,7 +54,7 @@ func (p *Publisher) loadShelf(ctx context.Context, in inputs, before *shelf, las
 	var list report.List
 	var wg sync.WaitGroup
 	if before != nil && in.sameSite(last) {
-		s.templates, s.source, s.css, s.js, s.sheets, s.search, s.job, s.assess, s.weigh, s.worker, s.static = before.templates, before.source, before.css, before.js, before.sheets, before.search, before.job, before.assess, before.weigh, before.worker, before.static
+		s.templates, s.source, s.css, s.js, s.sheets, s.early, s.search, s.job, s.assess, s.weigh, s.worker, s.static = before.templates, before.source, before.css, before.js, before.sheets, before.early, before.search, before.job, before.assess, before.weigh, before.worker, before.static
 	} else {
 		wg.Go(func() { list.Add(s.loadSite(p.o)...) })
 	}
@@ -87,6 +88,7 @@ func (p *Publisher) loadShelf(ctx context.Context, in inputs, before *shelf, las
 		Touch:    iconName(180),
 
 		Worksheets: hashedName("worksheets.js", s.sheets),
+		Early:      hashedName("early.js", s.early),
 		Job:        hashedName("job.js", s.job),
 		Searching:  hashedName("search.js", s.search),
 		Assessing:  hashedName("assess.js", s.assess),
@@ -105,6 +107,7 @@ func (s *shelf) loadSite(o Options) []report.Problem {
 	}{
 		{"site/app.ts", &s.js},
 		{"site/worksheets.ts", &s.sheets},
+		{"site/early.ts", &s.early},
 		{"site/job.ts", &s.job},
 		{"site/search.ts", &s.search},
 		{"site/assess.ts", &s.assess},
@@ -172,6 +175,7 @@ func (s *shelf) put(to sink) []report.Problem {
 		s.assets.Script: s.js,
 
 		s.assets.Worksheets: s.sheets,
+		s.assets.Early:      s.early,
 		s.assets.Job:        s.job,
 		s.assets.Searching:  s.search,
 		s.assets.Assessing:  s.assess,

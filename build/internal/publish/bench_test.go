@@ -216,7 +216,7 @@ func BenchmarkIncremental5000(b *testing.B) { incremental(b, "\nEdit %d.\n", 2) 
 // BenchmarkIncrementalStep5000 adds a table row, which the search index of all
 // pages holds too: it is joined and written anew.
 func BenchmarkIncrementalStep5000(b *testing.B) {
-	incremental(b, "\n| Found | Means |\n| --- | --- |\n| noise | edit %d |\n", 3)
+	incremental(b, "\n| Found | Means |\n| --- | --- |\n| noise %d | edit |\n", 3)
 }
 
 func incremental(b *testing.B, edit string, written int) {

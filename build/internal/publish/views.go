@@ -33,6 +33,7 @@ type Assets struct {
 	CSS, Script, Module, Search, Worker, Manifest, Icon string
 	Sum                                                 string // digest of the module, for a page without a worker to compare
 	Worksheets                                          string // the script that only pages with a worksheet load
+	Early                                               string // what these pages run while they still load
 	Job                                                 string // the script of the job file, which the others load when it is needed
 	Searching                                           string // the script that the first search loads
 	Assessing                                           string // the script of the page that assesses

@@ -48,6 +48,26 @@ export async function assessment(t, p, place) {
     await said(p, /nothing entered$/);
   });
 
+  await part("a check that is not possible here gives way, and can be brought back", async () => {
+    const first = await nextCheck(p);
+    await p.tap(`${at} .co-assess__next [data-key="aside"]`);
+    await until("another next check", async () => !["", first].includes(await nextCheck(p)));
+    await p.tap(`${at} .co-assess__next .co-assess__more button`);
+    await until("the first check again", async () => (await nextCheck(p)) === first);
+  });
+
+  await part("by keyboard: a question is answered with the arrow keys, and the result is reached", async () => {
+    await p.run((s) => {
+      document.querySelector(s).closest("details").open = true;
+      document.querySelector(`${s} input[value="unknown"]`).focus();
+    }, question("failed-before"));
+    await p.press("ArrowLeft");
+    await until("No, the answer on the left", () => p.run((s) => document.querySelector(s).checked, `${question("failed-before")} input[value="absent"]`));
+    await said(p, /^Not determined yet: 1 fact entered$/);
+    await p.press("ArrowRight");
+    await said(p, /nothing entered$/);
+  });
+
   await part("a story of floodback: one fact makes it probable at most, more make it the cause", async () => {
     await answer(p, "filters-blocked", "present");
     await said(p, /^(Probable: .*airflow|Not determined yet: 1 fact)/i);

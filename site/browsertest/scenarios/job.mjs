@@ -155,7 +155,7 @@ const ticked = (p) => p.run((s) => [...document.querySelectorAll(`${s} [data-tic
 
 export async function jobFile(t, p, place, { update } = {}) {
   const page = new JobPage(p, place);
-  const part = (name, fn) => t.test(name, { timeout: 240_000 }, fn);
+  const part = (name, fn) => t.test(name, { timeout: 480_000 }, fn);
   let tick, reading;
 
   await part("ticks made before there is a job are offered to the first one, and are not lost", async () => {

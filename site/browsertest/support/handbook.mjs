@@ -5,7 +5,7 @@
 //   handbook.html  the single file
 
 import { execFile, spawn } from "node:child_process";
-import { cp, mkdtemp } from "node:fs/promises";
+import { cp, mkdtemp, readdir } from "node:fs/promises";
 import path from "node:path";
 import { pathToFileURL } from "node:url";
 import { freePort } from "./port.mjs";
@@ -76,6 +76,11 @@ export function filePlace(file = singleFile()) {
     allowed: [root],
     url: (page, part = "") => `${root}#${page}${part && "/" + part}`,
   };
+}
+
+/** The ids of all pages in a folder of the built site: "index", "stages/charge", … */
+export async function pagesOf(dir) {
+  return (await readdir(dir, { recursive: true })).filter((f) => f.endsWith(".html")).map((f) => f.slice(0, -".html".length)).sort();
 }
 
 /** A copy of the handbook's pages that a test may change. */

@@ -16,10 +16,16 @@ const clearedKey = "before:assess";
 export const answers = (): Record<string, Finding> => findingsOf();
 export const noteOf = (id: string): string => findingsOf()[id]?.note ?? loadRecord(notesKey)[id] ?? "";
 
-/** True when the answer came from a worksheet and nobody has overruled it. */
-export function fromWorksheet(id: string, finding: Finding | undefined): boolean {
-  return finding !== undefined && loadRecord(takenKey)[id] === finding.time;
+/** Everything that is kept, read once. */
+export interface Sheet {
+  found: Record<string, Finding>;
+  taken: Record<string, string>;
+  notes: Record<string, string>;
 }
+export const sheet = (): Sheet => ({ found: findingsOf(), taken: loadRecord(takenKey), notes: loadRecord(notesKey) });
+
+/** True when the answer came from a worksheet and nobody has overruled it. */
+export const fromWorksheet = (s: Sheet, id: string): boolean => s.found[id] !== undefined && s.taken[id] === s.found[id]?.time;
 
 /** A person's own answer. known: what a worksheet says to the same check, so that it is not put back against the person's will. */
 export function answer(id: string, mark: Mark, text: string, known: Opinion | null): void {

@@ -4,10 +4,9 @@
 import { button, make } from "../../module/dom.ts";
 import { currentJob, onJobChange, onOtherTab } from "../../module/store.ts";
 import { root, singleFile } from "../../module/root.ts";
-import { onPageChange } from "../../module/one-page.ts";
 import { jobFile } from "../job/load.ts";
 import { question } from "../report/assessment.ts";
-import { answers, bringBack, clear, clearedCount, feedAnswers } from "./answers.ts";
+import { answers, bringBack, clear, clearedCount, feedAnswers, sheet } from "./answers.ts";
 import { opinion, readFeeds } from "./feed.ts";
 import type { Opinion } from "./feed.ts";
 import { bindForm } from "./form.ts";
@@ -26,13 +25,15 @@ const quiet = 700; // ms before the verdict is said aloud, so that quick taps ar
 export function assessAll(): void {
   const begin = (): void => {
     for (const section of document.querySelectorAll<HTMLElement>("[data-assess]")) {
-      if ("ready" in section.dataset) continue;
+      // In the single file the module is unpacked only for whoever opens the page.
+      if ("ready" in section.dataset || section.closest<HTMLElement>("[data-page]")?.hidden) continue;
       section.dataset.ready = "";
       begun(section).catch(console.error);
     }
   };
   begin();
   document.addEventListener("changeout:unfolded", begin); // a page of the single file that was packed
+  if (singleFile) addEventListener("hashchange", begin);
 }
 
 async function dataOf(section: HTMLElement): Promise<string> {
@@ -96,7 +97,7 @@ async function begun(section: HTMLElement): Promise<void> {
   onJobChange(() => void renew());
   onOtherTab((key) => (key === "findings" || key === "jobs-changed") && void renew());
   addEventListener("pageshow", (event) => event.persisted && void renew());
-  if (singleFile) onPageChange(() => section.offsetParent !== null && void renew());
+  if (singleFile) addEventListener("hashchange", () => section.offsetParent !== null && void renew()); // a worksheet may have been kept meanwhile
   showAsked();
   addEventListener("hashchange", showAsked);
 
@@ -143,9 +144,9 @@ async function begun(section: HTMLElement): Promise<void> {
   }
 
   function drawAnswers(): void {
-    const found = answers();
-    questions.draw(found, opinions);
-    const n = Object.keys(found).length;
+    const now = sheet();
+    questions.draw(now, opinions);
+    const n = Object.keys(now.found).length;
     section.classList.toggle("co-assess--answered", n > 0);
     if (clearing) clearing.hidden = n === 0;
     back.hidden = clearedCount() === 0;
@@ -182,9 +183,10 @@ async function begun(section: HTMLElement): Promise<void> {
       press.after = () => draw(o);
       return;
     }
-    const found = known(answers());
+    const now = sheet();
+    const found = known(now.found);
     const present = [...o.findings.keys()].filter((id) => found[id]?.state === "present");
-    const scene: Scene = { outcome: o, found, form: questions, numbers: new Map(present.map((id, i) => [id, i + 1])), open: unfolded };
+    const scene: Scene = { outcome: o, found, sheet: now, form: questions, numbers: new Map(present.map((id, i) => [id, i + 1])), open: unfolded };
     const facts = new Set(Object.keys(found).map((id) => questions.questions.get(id)?.fact ?? id)).size;
     const said = verdict(o, facts);
     const next = open(scene)[0]?.finding ?? "";

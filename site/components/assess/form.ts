@@ -3,9 +3,8 @@
 import { all, button, make } from "../../module/dom.ts";
 import { pageAddress } from "../../module/root.ts";
 import { when } from "../job/form.ts";
-import type { Finding } from "../job/schema.ts";
 import { answer, fromWorksheet, noteOf, setNote, takeOpinion } from "./answers.ts";
-import type { Mark } from "./answers.ts";
+import type { Mark, Sheet } from "./answers.ts";
 import type { Opinion } from "./feed.ts";
 
 /** One question as the page holds it. */
@@ -23,7 +22,7 @@ export interface Question {
 export interface Form {
   questions: Map<string, Question>;
   /** Shows what is answered now. */
-  draw(found: Record<string, Finding>, opinions: Map<string, Opinion | null>): void;
+  draw(sheet: Sheet, opinions: Map<string, Opinion | null>): void;
   /** Unfolds a question's heading, goes there and puts the focus on it. */
   show(id: string): void;
   /** Marks the question that is worth answering next. */
@@ -35,6 +34,7 @@ const yesNo = { present: "yes", absent: "no" } as const;
 export function bindForm(form: HTMLFormElement, text: (id: string) => string, changed: () => void, noted: (id: string, note: string) => void): Form {
   const questions = new Map<string, Question>();
   let opinions = new Map<string, Opinion | null>();
+  const drawn = new Map<string, string>(); // what each question shows
   form.addEventListener("submit", (event) => event.preventDefault());
 
   for (const box of all<HTMLFieldSetElement>(form, "[data-finding]")) {
@@ -52,13 +52,19 @@ export function bindForm(form: HTMLFormElement, text: (id: string) => string, ch
     });
   }
 
-  function drawOne(q: Question, f: Finding | undefined): void {
+  function drawOne(q: Question, s: Sheet): void {
+    const f = s.found[q.id];
+    const note = f?.note ?? s.notes[q.id] ?? "";
+    const now = JSON.stringify([f, note, opinions.get(q.id), s.taken[q.id]]);
+    if (drawn.get(q.id) === now) return;
+    drawn.set(q.id, now);
     for (const radio of all<HTMLInputElement>(q.box, "input[type=radio]")) radio.checked = radio.value === (f?.state ?? "unknown");
-    drawFrom(q, f);
-    drawNote(q, f);
+    drawFrom(q, s);
+    drawNote(q, f !== undefined, note);
   }
 
-  function drawFrom(q: Question, f: Finding | undefined): void {
+  function drawFrom(q: Question, s: Sheet): void {
+    const f = s.found[q.id];
     const line = q.box.querySelector<HTMLElement>("[data-assess-from]");
     if (!line) return;
     const o = opinions.get(q.id) ?? null;
@@ -66,7 +72,7 @@ export function bindForm(form: HTMLFormElement, text: (id: string) => string, ch
     if (!o) return line.replaceChildren();
     const sheet = make("a", { href: pageAddress(o.page) }, o.title);
     const said = `${o.shown}, ${when(o.time)}`;
-    if (fromWorksheet(q.id, f)) return line.replaceChildren(`From the worksheet `, sheet, `: ${said}. Your own answer would count instead.`);
+    if (fromWorksheet(s, q.id)) return line.replaceChildren(`From the worksheet `, sheet, `: ${said}. Your own answer would count instead.`);
     if (f?.state === o.state) return line.replaceChildren("Your own answer. The worksheet ", sheet, ` agrees: ${said}.`);
     line.replaceChildren(f ? "Your own answer counts. The worksheet " : "You left it at “Not looked”. The worksheet ", sheet, ` says ${yesNo[o.state]}: ${said}. `,
       button("Take the worksheet’s answer", "co-button co-button--quiet", () => {
@@ -76,15 +82,14 @@ export function bindForm(form: HTMLFormElement, text: (id: string) => string, ch
       }));
   }
 
-  function drawNote(q: Question, f: Finding | undefined): void {
-    const note = noteOf(q.id);
+  function drawNote(q: Question, answered: boolean, note: string): void {
     const have = q.box.querySelector<HTMLElement>("[data-assess-note]");
     const field = have?.querySelector("textarea");
     if (field) {
       if (document.activeElement !== field) field.value = note;
-      if (note !== "" || f || document.activeElement === field) return;
+      if (note !== "" || answered || document.activeElement === field) return;
     }
-    if (!f && note === "") return have?.remove();
+    if (!answered && note === "") return have?.remove();
     if (have && !field && note === "") return;
     have?.remove();
     const place = make("div", { class: "co-assess__note", "data-assess-note": "" });
@@ -106,12 +111,12 @@ export function bindForm(form: HTMLFormElement, text: (id: string) => string, ch
 
   return {
     questions,
-    draw(found, said) {
+    draw(s, said) {
       opinions = said;
-      for (const q of questions.values()) drawOne(q, found[q.id]);
+      for (const q of questions.values()) drawOne(q, s);
       for (const place of all<HTMLElement>(form, "[data-place]")) {
         const ids = all<HTMLElement>(place, "[data-finding]").map((b) => b.dataset.finding ?? "");
-        const n = ids.filter((id) => found[id]).length;
+        const n = ids.filter((id) => s.found[id]).length;
         const count = place.querySelector("[data-assess-count]");
         if (count) count.textContent = n === 0 ? `${ids.length} questions` : `${n} of ${ids.length}`;
       }

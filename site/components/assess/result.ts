@@ -49,7 +49,7 @@ function answered(scene: Scene): HTMLElement | null {
   if (order.length === 0) return null;
   const row = (id: string): HTMLElement => {
     const f = scene.found[id];
-    const from = fromWorksheet(id, f) ? "from a worksheet, " : "";
+    const from = fromWorksheet(scene.sheet, id) ? "from a worksheet, " : "";
     return make("li", { class: "co-assess__answered" }, make("span", { class: "co-assess__said" }, ...fact(scene, id)), " ", make("span", { class: "co-assess__small" }, `${from}${f ? when(f.time) : ""}`), " ",
       make("span", { class: "co-assess__change" }, toQuestion(scene.form, id, "Change")), make("p", { class: "co-assess__noted", "data-noted": id }, f?.note ?? ""));
   };

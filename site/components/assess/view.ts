@@ -5,6 +5,7 @@ import type { Child } from "../../module/dom.ts";
 import { pageAddress, root, singleFile } from "../../module/root.ts";
 import type { Finding } from "../job/schema.ts";
 import { parseSVG } from "../worksheet/answer.ts";
+import type { Sheet } from "./answers.ts";
 import type { Form, Question } from "./form.ts";
 import type { Outcome } from "./outcome.ts";
 
@@ -12,6 +13,7 @@ import type { Outcome } from "./outcome.ts";
 export interface Scene {
   outcome: Outcome;
   found: Record<string, Finding>;
+  sheet: Sheet;
   form: Form;
   numbers: Map<string, number>; // of the findings that are there, as the drawing counts them
   open: Set<string>; // folds that the person opened

@@ -48,9 +48,11 @@ export async function keeper(): Promise<ServiceWorker | null> {
 
 /** Registers the worker, or looks for a newer one. Rejects when the server cannot be asked or sends something else. */
 export async function lookForNewer(): Promise<ServiceWorkerRegistration> {
-  const registration = await navigator.serviceWorker.register(root(html.dataset.worker ?? "worker.js"), { updateViaCache: "none" });
-  if (registration.active) await registration.update();
-  return registration;
+  const known = await navigator.serviceWorker.getRegistration(root("./"));
+  // Registering looks too: never both, or the second would speak over the first.
+  if (!known?.active) return navigator.serviceWorker.register(root(html.dataset.worker ?? "worker.js"), { updateViaCache: "none" });
+  await known.update();
+  return known;
 }
 
 /** What this browser remembers of the last whole copy, so that it can say when the phone has deleted it. */

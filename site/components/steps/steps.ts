@@ -86,7 +86,8 @@ function stepsOf(page: HTMLElement): (() => void) | null {
       } else delete ticks[name];
       saveRecord(ticksKey(id), ticks);
       saveRecord(wordsKey(id), words);
-      save("last", JSON.stringify({ page: id, title: page.querySelector("h1")?.textContent ?? "", steps: String(list.length) }));
+      const next = open(page);
+      save("last", JSON.stringify({ page: id, title: page.querySelector("h1")?.textContent ?? "", steps: String(list.length), next: next?.row.id ?? "", number: next?.number ?? "" }));
       draw();
     });
   }

@@ -40,8 +40,9 @@ export function stored(): void {
   keep.hidden = true;
   slot.replaceChildren(state, progress, newer, facts, make("p", { class: "co-stored__buttons" }, go, " ", keep), file);
 
-  let ours: string | null = null; // the version that is stored, or was being looked at last
+  let ours: string | null = null; // the digest of the version that is stored, or was being looked at last
   let busy = false;
+  let told = false; // why the newer version is not saved, since the button was pressed
 
   const work = (share: number, words: string): void => {
     progress.hidden = false;
@@ -63,7 +64,7 @@ export function stored(): void {
   const fact = (name: string, value: string): HTMLElement => make("div", { class: "co-facts__row" }, make("dt", {}, name), make("dd", {}, value));
 
   const show = (held: Held): void => {
-    ours = held.version;
+    ours = held.digest;
     progress.hidden = true;
     go.textContent = held.files === held.total ? "Check again" : "Save again";
     const [name, head, words] = verdict(held, new Date());
@@ -118,9 +119,10 @@ export function stored(): void {
 
   const press = async (): Promise<void> => {
     tellNewer("");
+    told = false;
     const asked = lookForNewer().catch(() => "failed" as const);
     await look();
-    if ((await asked) !== "failed") return;
+    if ((await asked) !== "failed" || told || slot.dataset.stored === "part") return; // the reason stands there already
     const why = navigator.onLine ? "The server did not answer, or the network sent something else than the handbook. A sign-in page does that." : "There is no signal.";
     if (ours) tellNewer(`A newer version could not be looked for. ${why} What is stored stays.`);
     else none(why);
@@ -130,7 +132,7 @@ export function stored(): void {
     switch (message.type) {
       case "saving": {
         const words = share(message.done, message.total, message.bytes, message.size);
-        if (ours === message.version) break; // stored again beside itself; what is stored stays as it is
+        if (ours === message.digest) break; // stored again beside itself; what is stored stays as it is
         if (ours) tellNewer(message.done < message.total ? `A newer version is being saved: ${words}. What is stored stays whole.` : `A newer version (${message.version}) is saved whole. It waits for your tap.`);
         else {
           say("saving", "Not ready yet.", "The handbook is being stored. Stay here, with a signal, until this says ready.");
@@ -142,12 +144,13 @@ export function stored(): void {
         if (busy) work(message.done / message.total, `${fileWords(message.done, message.total)} compared`);
         break;
       case "failed":
-        if (ours && message.version !== ours) tellNewer(`The newer version (${message.version}) is not saved yet: ${message.reason} What is stored stays whole.`);
+        told = true;
+        if (ours && message.digest !== ours) tellNewer(`The newer version (${message.version}) is not saved yet: ${message.reason} What is stored stays whole.`);
         else none(`Storing stopped: ${message.reason} What has come is kept.`);
         break;
       case "held":
         if (message.checked) show(message);
-        else if (ours !== message.version || message.files < message.total || slot.dataset.stored !== "ready") void look();
+        else if (ours !== message.digest || message.files < message.total || slot.dataset.stored !== "ready") void look();
         break;
     }
   });

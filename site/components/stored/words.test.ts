@@ -3,7 +3,7 @@ import { test } from "node:test";
 import type { Held } from "../../worker/messages.ts";
 import { megabytes, verdict } from "./words.ts";
 
-const whole: Held = { type: "held", version: "a1", date: "2026-11-25", files: 181, total: 181, bytes: 6.6e6, size: 6.6e6, missing: [], saved: 0, mended: 0, checked: true, reason: "" };
+const whole: Held = { type: "held", digest: "0", version: "a1", date: "2026-11-25", files: 181, total: 181, bytes: 6.6e6, size: 6.6e6, missing: [], saved: 0, mended: 0, checked: true, reason: "" };
 const now = new Date(2026, 10, 25, 14, 5);
 const said = (change: Partial<Held>): string => verdict({ ...whole, ...change }, now).join(" | ");
 

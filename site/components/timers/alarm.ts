@@ -65,6 +65,7 @@ export async function keepScreenOn(wanted: boolean, told: (on: boolean) => void)
     return;
   }
   if (lock && !lock.released) return told(true);
+  if (document.visibilityState !== "visible") asked = false; // asked anew when the page is seen again
   if (asked || document.visibilityState !== "visible") return;
   asked = true;
   try {

@@ -49,6 +49,7 @@ export function timers(): void {
         ? "The screen stays on while this page is open."
         : "This browser lets the screen sleep. The time runs on, but a sleeping page cannot sound.";
     });
+    if (list.length > 0) soundAfterTap();
     if (list.length === 0) {
       clearInterval(clock);
       clock = undefined;
@@ -59,6 +60,15 @@ export function timers(): void {
   onJobChange(tick);
   document.addEventListener("visibilitychange", tick);
   tick();
+}
+
+let listening = false;
+
+/** A timer may have been started on another page: the first tap on this one is what lets it sound here. */
+function soundAfterTap(): void {
+  if (listening) return;
+  listening = true;
+  for (const event of ["pointerup", "keydown"]) addEventListener(event, prepareSound, { once: true, passive: true });
 }
 
 function sentence(t: Timer, now: number): string {

@@ -11,9 +11,9 @@ export function notice(registration: ServiceWorkerRegistration, running: string)
     if (!waiting || !navigator.serviceWorker.controller) return;
     // A waiting script that does not say what it holds is not the handbook's, for example an empty file with the right
     // name. The next look at the server puts another in its place.
-    const held = await ask(waiting, { type: "state", version: running });
+    const [held, now] = await Promise.all([waiting, navigator.serviceWorker.controller].map((worker) => ask(worker, { type: "state", version: running })));
     if (waiting !== registration.waiting) return;
-    if (held?.version === running) return; // the same once more
+    if (held && held.digest === now?.digest) return; // the same once more
     if (held && held.files === held.total) show(registration, held.version);
     else if (!repaired) {
       repaired = true;

@@ -32,9 +32,27 @@ export function fieldOf(box: HTMLElement, changed: (field: Field) => void): Fiel
   const error = box.querySelector<HTMLElement>("[data-error]");
   const suggest = box.querySelector<HTMLElement>("[data-suggest]");
   const bounds = box.querySelector<HTMLElement>("[data-bounds-shown]");
+  const label = box.querySelector(".co-input__label")?.firstChild?.textContent?.trim() ?? "";
+  box.dataset.label = label;
+  describe();
   const initial = value();
   const firstUnit = units?.value ?? "";
   let unitBefore = firstUnit;
+
+  /** Ties help, bounds and sentence to the field, and names its unit and its sign, for a screen reader. */
+  function describe(): void {
+    const field = radio ? box.querySelector("fieldset") : controls[0];
+    if (!field) return;
+    const ids: string[] = [];
+    for (const [what, e] of [["help", box.querySelector(".co-input__help")], ["bounds", bounds], ["error", error]] as const) {
+      if (!e) continue;
+      e.id = `${field.id}-${what}`;
+      ids.push(e.id);
+    }
+    field.setAttribute("aria-describedby", ids.join(" "));
+    select?.setAttribute("aria-label", `Unit of ${label}`);
+    box.querySelector("[data-sign]")?.setAttribute("aria-label", `Change the sign of ${label}`);
+  }
 
   function value(): string {
     if (radio) return controls.find((c) => (c as HTMLInputElement).checked)?.value ?? "";
@@ -61,7 +79,7 @@ export function fieldOf(box: HTMLElement, changed: (field: Field) => void): Fiel
 
   const field: Field = {
     id: box.dataset.input ?? "",
-    label: box.dataset.label ?? "",
+    label,
     box,
     touched: false,
     value,

@@ -30,13 +30,15 @@ export function worksheets(): void {
 
 function startIn(under: ParentNode): number {
   const sections = all(under, "[data-worksheet]");
-  for (const section of sections) {
+  const begin = (section: HTMLElement): void => {
     try {
       worksheet(section);
     } catch (error) {
       console.error(error);
     }
-  }
+  };
+  // The first at once; the others of a long page one by one, so that a finger finds the page answering in between.
+  sections.forEach((section, i) => (i === 0 ? begin(section) : setTimeout(() => begin(section))));
   return sections.length;
 }
 

@@ -1,0 +1,143 @@
+// In the hand: the result stays in sight while fields are filled, fills the screen on a tap, and the screen stays on.
+
+import assert from "node:assert/strict";
+import test from "node:test";
+import { on, openPage } from "./scenarios/reading.mjs";
+import { Sheet } from "./scenarios/worksheets.mjs";
+import { engines, open } from "./support/engines.mjs";
+import { serve } from "./support/handbook.mjs";
+import { until } from "./support/page.mjs";
+
+const glance = "dialog.co-glance[open]";
+
+/** Counts what the page asks of the screen, in place of the browser's own lock, which a browser without a screen refuses. */
+const countLocks = () => {
+  window.__locks = { asked: 0, held: 0 };
+  const lock = () => {
+    window.__locks.asked++;
+    window.__locks.held++;
+    const sentinel = Object.assign(new EventTarget(), {
+      released: false,
+      async release() {
+        if (sentinel.released) return;
+        sentinel.released = true;
+        window.__locks.held--;
+        sentinel.dispatchEvent(new Event("release"));
+      },
+    });
+    window.__last = sentinel;
+    return Promise.resolve(sentinel);
+  };
+  Object.defineProperty(navigator, "wakeLock", { configurable: true, value: { request: lock } });
+};
+
+/** As if the person had looked at another app and come back: the browser takes the lock away meanwhile. */
+const lookAway = async () => {
+  const seen = (state) => {
+    Object.defineProperty(document, "visibilityState", { configurable: true, get: () => state });
+    document.dispatchEvent(new Event("visibilitychange"));
+  };
+  seen("hidden");
+  await window.__last.release();
+  seen("visible");
+  delete document.visibilityState;
+};
+
+for (const engine of engines) {
+  test(`${engine}: result at a glance`, { timeout: 300_000 }, async (t) => {
+    const server = await serve();
+    const p = await open(engine);
+    try {
+      const sheet = new Sheet(p, server.place, "saturation");
+      await sheet.open();
+      await sheet.enterAll({ refrigerant: "R-410A", pressure: ["9.4", "barg"], "line-temperature": ["17", "C"] });
+      await sheet.waitForAnswer();
+      const answer = await p.text(`${sheet.at} .co-result--main .co-result__value`);
+
+      await t.test("the main figure stays in sight while a field is filled", async () => {
+        await p.run((s) => document.querySelector(s).scrollIntoView({ block: "center" }), `${sheet.input("line-temperature")} input`);
+        await until("the strip", () => p.visible(`${sheet.at} .co-strip`));
+        assert.ok((await p.text(`${sheet.at} .co-strip`)).includes(answer), "with the figure of the answer");
+        const covered = await p.run((s) => {
+          const field = document.querySelector(s);
+          field.scrollIntoView({ block: "start" });
+          field.focus();
+          const strip = document.querySelector(".co-strip__go").getBoundingClientRect();
+          return { field: field.getBoundingClientRect().top, strip: strip.bottom, top: strip.top };
+        }, `${sheet.input("line-temperature")} input`);
+        assert.ok(covered.field >= covered.strip - 1 && covered.top >= -1, `a field comes to lie below it: ${JSON.stringify(covered)}`);
+        await p.run(() => document.querySelector(".co-strip__go").click());
+        await until("the strip to go once the answer is there", async () => !(await p.visible(`${sheet.at} .co-strip`)));
+      });
+
+      await t.test("it fills the screen and goes by Esc, by the way back and by its button", async () => {
+        await p.run(countLocks);
+        for (const way of ["Escape", "back", "button"]) {
+          await p.tap(`${sheet.at} .co-glance-open`);
+          await until("the large figure", () => p.visible(glance));
+          assert.equal(await p.text(`${glance} .co-glance__number`), answer);
+          const size = await p.run((s) => {
+            const box = document.querySelector(s).getBoundingClientRect();
+            const n = document.querySelector(`${s} .co-glance__number`);
+            return { wide: box.width >= innerWidth - 1, tall: box.height >= innerHeight - 1, letters: parseFloat(getComputedStyle(n).fontSize), inside: n.scrollWidth <= innerWidth };
+          }, glance);
+          assert.ok(size.wide && size.tall && size.inside && size.letters >= 64, JSON.stringify(size));
+          assert.match(await p.text(`${glance} .co-glance__time`), /^Worked out at \d/);
+          await until("the screen to be kept on", () => p.run(() => window.__locks.held === 1));
+          if (way === "Escape") await p.press("Escape");
+          if (way === "back") await p.run(() => history.back());
+          if (way === "button") await p.tap(`${glance} .co-glance__close`);
+          await until(`it to close by ${way}`, async () => !(await p.visible(glance)));
+          await until("the screen to be let go", () => p.run(() => window.__locks.held === 0));
+          assert.equal(await p.text(`${sheet.at} .co-result--main .co-result__value`), answer, "the page is where it was");
+          await until("the way back to lead where it led before", () => p.run(() => !history.state?.glance));
+        }
+      });
+    } finally {
+      await p.close();
+      await server.stop();
+    }
+  });
+
+  test(`${engine}: timers and where you were`, { timeout: 300_000 }, async (t) => {
+    const server = await serve();
+    const p = await open(engine);
+    const page = "stages/evacuate-and-hold";
+    try {
+      await openPage(p, server.place, page);
+      await p.run(countLocks);
+      await t.test("two timers run, and every page shows both", async () => {
+        for (const i of [0, 1]) {
+          await p.run((n) => document.querySelectorAll("[data-wait]")[n].setAttribute("data-test", `wait-${n}`), i);
+          await p.tap(`[data-test="wait-${i}"] .co-wait__buttons button`);
+        }
+        await until("two lines in the bar", () => p.run(() => document.querySelectorAll("[data-timers] .co-timer").length === 2));
+        await until("the screen to be kept on", () => p.run(() => window.__locks.held === 1));
+        await p.run(lookAway);
+        await until("the screen to be asked for again", () => p.run(() => window.__locks.held === 1 && window.__locks.asked === 2));
+        for (const other of ["index", "worksheets/saturation", "tables/r-410a", "job"]) {
+          await openPage(p, server.place, other);
+          await until(`two timers on ${other}`, () => p.run(() => document.querySelectorAll("[data-timers] .co-timer").length === 2));
+        }
+      });
+      await t.test("the front page leads on to the next open step", async () => {
+        await openPage(p, server.place, page);
+        const step = await p.run(() => {
+          const boxes = [...document.querySelectorAll("[data-tick]")];
+          for (const b of boxes.slice(0, 3)) b.click();
+          return boxes[3].closest("[data-step]").id;
+        });
+        await openPage(p, server.place, "index");
+        assert.match(await p.text(`${on("index")} [data-resume]`), /^Go on at step 4: .*, 3 of \d+ steps ticked$/);
+        await p.tap(`${on("index")} [data-resume] a`);
+        await until("the step to be in sight", () => p.run((id) => {
+          const top = document.getElementById(id)?.getBoundingClientRect().top ?? -1;
+          return top >= 0 && top < innerHeight / 2;
+        }, step));
+      });
+    } finally {
+      await p.close();
+      await server.stop();
+    }
+  });
+}

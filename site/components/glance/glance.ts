@@ -1,0 +1,113 @@
+// A worksheet's result at a glance. While the fields are in sight and the answer is not, a strip at the upper edge, where
+// no keyboard covers it, holds the main figure. "Show it large" fills the screen with it, to be read from two metres. Both
+// read the answer that stands on the page, whatever drew it.
+
+import { all, button, make } from "../../module/dom.ts";
+import { clockTime } from "../timers/clock.ts";
+import { awake } from "./awake.ts";
+import { read } from "./read.ts";
+import type { Seen } from "./read.ts";
+
+export function glances(): void {
+  document.addEventListener("changeout:unfolded", (event) => startIn(event.target as HTMLElement));
+  startIn(document);
+}
+
+function startIn(under: ParentNode): void {
+  for (const section of all(under, "[data-worksheet]")) {
+    const form = section.querySelector<HTMLElement>("[data-form]");
+    const answer = section.querySelector<HTMLElement>("[data-answer]");
+    if (form && answer) glance(section, form, answer);
+  }
+}
+
+function glance(section: HTMLElement, form: HTMLElement, answer: HTMLElement): void {
+  let seen: Seen | null = null;
+  let at = 0; // ms since 1970, when the answer was drawn
+  let inSight = false; // the answer
+  let passed = false; // the top of the form is above the screen
+
+  const toAnswer = button("", "co-strip__go", () => {
+    answer.scrollIntoView({ block: "start" });
+    answer.querySelector<HTMLElement>(".co-answer__title")?.focus({ preventScroll: true });
+  });
+  const top = make("div");
+  const strip = make("div", { class: "co-strip", hidden: "" }, toAnswer);
+  form.before(top, strip);
+
+  const drawStrip = (): void => {
+    strip.hidden = !seen || inSight || !passed;
+    if (seen && !strip.hidden) toAnswer.replaceChildren(...short(seen));
+  };
+  const draw = (): void => {
+    if (answer.querySelector(".co-glance-open")) return; // our own button
+    seen = read(answer);
+    if (seen) {
+      at = Date.now();
+      const large = button("Show it large", "co-button co-button--quiet co-glance-open", () => {
+        if (seen) show(section.dataset.title ?? "", seen, at, large);
+      });
+      (answer.querySelector(".co-results") ?? answer.querySelector(".co-verdict"))?.after(large);
+    }
+    drawStrip();
+  };
+  new MutationObserver(draw).observe(answer, { childList: true });
+  if ("IntersectionObserver" in window) {
+    new IntersectionObserver(([entry]) => {
+      inSight = entry?.isIntersecting ?? false;
+      drawStrip();
+    }, { rootMargin: "-10% 0px -25% 0px" }).observe(answer); // the edges are under the strip and the bar
+    new IntersectionObserver(([entry]) => {
+      passed = !!entry && !entry.isIntersecting && entry.boundingClientRect.top < 0;
+      drawStrip();
+    }).observe(top);
+  }
+  draw();
+}
+
+function short({ figures, verdict }: Seen): Node[] {
+  const main = figures[0];
+  const parts: Node[] = [];
+  if (main) parts.push(make("span", { class: "co-strip__label" }, main.label), make("strong", { class: "co-strip__figure" }, [main.number, main.unit].join("\u00a0").trim()));
+  if (verdict) parts.push(make(main ? "span" : "strong", { class: "co-strip__verdict" }, verdict.title));
+  return parts;
+}
+
+/** Fills the screen until Esc, the phone's way back, or the button. */
+function show(title: string, seen: Seen, at: number, from: HTMLElement): void {
+  if (typeof HTMLDialogElement !== "function") return;
+  const [main, ...others] = seen.figures;
+  const close = button("Close", "co-button co-glance__close", () => box.close());
+  const box = make("dialog", { class: "co-glance", "aria-label": `${title}: result` },
+    make("p", { class: "co-glance__sheet" }, title),
+    main ? figure(main) : null,
+    seen.verdict && make("div", { class: `co-verdict co-verdict--${seen.verdict.tone}` },
+      make("p", { class: "co-verdict__title" }, seen.verdict.title), main ? null : make("p", { class: "co-verdict__text" }, seen.verdict.text)),
+    others.length > 0 ? make("dl", { class: "co-glance__others" }, ...others.slice(0, 3).map((f) =>
+      make("div", {}, make("dt", {}, f.label), make("dd", {}, [f.number, f.unit].join("\u00a0").trim())))) : null,
+    make("p", { class: "co-glance__time" }, `Worked out at ${clockTime(at, Date.now())}`),
+    close);
+  const sleep = awake();
+  const mark = { glance: at };
+  const back = (): void => box.close();
+  box.addEventListener("close", () => {
+    removeEventListener("popstate", back);
+    sleep();
+    box.remove();
+    if ((history.state as { glance?: number } | null)?.glance === at) history.back();
+    if (from.isConnected) from.focus();
+  });
+  document.body.append(box);
+  box.showModal();
+  history.pushState(mark, ""); // so that the phone's way back closes this, and leaves the page where it is
+  addEventListener("popstate", back);
+}
+
+function figure(f: { label: string; number: string; unit: string }): HTMLElement {
+  const number = make("span", { class: "co-glance__number" }, f.number);
+  // Figures are as wide as the screen allows: a digit is about 0.56 of its height. Words break instead.
+  const width = Math.min(f.number.length, 14);
+  number.style.fontSize = `min(30vh, 16rem, calc((100vw - 3rem) / ${(width * 0.56).toFixed(2)}))`;
+  return make("p", { class: "co-glance__figure" },
+    make("span", { class: "co-glance__label" }, f.label), number, f.unit ? make("span", { class: "co-glance__unit" }, f.unit) : null);
+}
