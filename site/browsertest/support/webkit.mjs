@@ -62,7 +62,8 @@ export async function consoleWhileLoading(url) {
   return lines.filter((l) => l.includes("CONSOLE") && !l.includes("directive 'manifest-src'"));
 }
 
-export async function launch({ dark = false, width = 360, height = 740 } = {}) {
+/** proxy: host:port that answers for every name, so that a page can have an address that is not this machine's. */
+export async function launch({ dark = false, width = 360, height = 740, proxy } = {}) {
   const screen = await startScreen();
   const port = await freePort();
   const home = await emptyHome();
@@ -82,6 +83,7 @@ export async function launch({ dark = false, width = 360, height = 740 } = {}) {
       .usingServer(`http://127.0.0.1:${port}`)
       .withCapabilities(new Capabilities({
         browserName: "MiniBrowser",
+        ...(proxy ? { proxy: { proxyType: "manual", httpProxy: proxy } } : {}),
         "webkitgtk:browserOptions": {
           binary: await program("minibrowser"),
           args: ["--automation", ...(dark ? ["--dark-mode"] : [])],
