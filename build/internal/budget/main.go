@@ -88,7 +88,7 @@ func kb(n int) string { return fmt.Sprintf("%.1f KB", float64(n)/1000) }
 // sizes measures what goes over the air, file by file.
 func sizes(public string, single int64) ([]row, []byte, error) {
 	var module []byte
-	total, assets, largest, largestName, index := 0, 0, 0, "", 0
+	total, assets, largest, largestName, index, forms := 0, 0, 0, "", 0, 0
 	err := filepath.WalkDir(public, func(path string, d os.DirEntry, err error) error {
 		if err != nil || d.IsDir() {
 			return err
@@ -103,9 +103,11 @@ func sizes(public string, single int64) ([]row, []byte, error) {
 		case ".wasm":
 			module = b
 		case ".css", ".js":
-			// The worker and the search come after the page was read.
-			if name := filepath.Base(path); name != "worker.js" && !strings.HasPrefix(name, "search.") {
+			// Reading and ticking off takes app.css and app.js; the rest is loaded for forms, search, the job file.
+			if name := filepath.Base(path); strings.HasPrefix(name, "app.") {
 				assets += n
+			} else if strings.HasPrefix(name, "worksheets.") {
+				forms = n
 			}
 		case ".txt":
 			if strings.HasPrefix(filepath.Base(path), "search-index") {
@@ -120,6 +122,7 @@ func sizes(public string, single int64) ([]row, []byte, error) {
 	return []row{
 		{"module, everything in it, brotli", "650 KB", kb(compressed(module))},
 		{"procedure page with style and script, brotli (largest: " + largestName + ")", "60 KB", kb(largest + assets)},
+		{"script of the worksheet forms, loaded beside it, brotli", "-", kb(forms)},
 		{"everything needed offline, brotli", "3 MB", kb(total)},
 		{"search index, brotli", "60 KB", kb(index)},
 		{"single file", "5 MB", fmt.Sprintf("%.2f MB", float64(single)/1e6)},
