@@ -54,8 +54,12 @@ test("axe-core sees a fault that is planted", { timeout: 240_000 }, async () => 
 /** Folded parts are parts of the page. */
 const unfold = () => document.querySelectorAll("details").forEach((d) => (d.open = true));
 
-/** The tables of the refrigerants differ in figures and sources only: one is read whole, of the others the first rows. */
+/**
+ * The 149 tables of the refrigerants are one template with other figures and sources. One is read whole; of the others every
+ * twentieth, its first rows. EVERY_PAGE=1 reads them all, which takes a quarter of an hour.
+ */
 const whole = "tables/r-407c";
+const read = (page, i) => process.env.EVERY_PAGE === "1" || !page.startsWith("tables/r-") || page === whole || i % 20 === 0;
 const shorten = () => document.querySelectorAll("tbody").forEach((b) => [...b.rows].slice(3).forEach((row) => row.remove()));
 
 test("axe-core, every page in light and dark", { timeout: 1_800_000 }, async () => {
@@ -66,7 +70,7 @@ test("axe-core, every page in light and dark", { timeout: 1_800_000 }, async () 
     const pages = await pagesOf(server.out);
     assert.ok(pages.length > 150, `there are pages: ${pages.length}`);
     const found = {};
-    for (const page of pages) {
+    for (const page of pages.filter(read)) {
       await openPage(p, server.place, page);
       await p.run(unfold);
       if (page.startsWith("tables/r-") && page !== whole) await p.run(shorten);

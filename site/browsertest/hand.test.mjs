@@ -3,6 +3,7 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 import { on, openPage } from "./scenarios/reading.mjs";
+import { levelling } from "./scenarios/everything.mjs";
 import { Sheet } from "./scenarios/worksheets.mjs";
 import { engines, open } from "./support/engines.mjs";
 import { serve } from "./support/handbook.mjs";
@@ -92,6 +93,19 @@ for (const engine of engines) {
           assert.equal(await p.text(`${sheet.at} .co-result--main .co-result__value`), answer, "the page is where it was");
           await until("the way back to lead where it led before", () => p.run(() => !history.state?.glance));
         }
+      });
+
+      await t.test("a best estimate never stands without its upper bound", async () => {
+        const hold = new Sheet(p, server.place, "vacuum-hold");
+        await hold.open();
+        await hold.enter("log", levelling);
+        await hold.waitForAnswer();
+        const mains = await p.run((s) => [...document.querySelectorAll(`${s} .co-result--main dt`)].map((e) => e.textContent), hold.at);
+        assert.ok(mains.length > 1, `several main figures: ${mains.join(", ")}`);
+        await p.tap(`${hold.at} .co-glance-open`);
+        const shown = await p.run((s) => [...document.querySelectorAll(`${s} .co-glance__label`)].map((e) => e.textContent), glance);
+        assert.deepEqual(shown, mains);
+        assert.ok(await p.visible(`${glance} .co-verdict__title`));
       });
     } finally {
       await p.close();

@@ -1,5 +1,5 @@
 // Paper cannot be unfolded or tapped. For the print everything folded is opened, each link to another page gets a number
-// and a line at the foot that says where it leads, and the foot says when it was printed. Afterwards all is as it was.
+// and a line at the foot that says where it leads, sources in a working get theirs, and the foot says when it was printed. Afterwards all is as it was.
 
 import { all, make } from "./dom.ts";
 import { currentPage } from "./one-page.ts";
@@ -18,6 +18,7 @@ export function forPrint(): void {
     }
     const page = currentPage();
     if (page) footnotes(page);
+    if (page) numberSources(page);
     const foot = document.querySelector(".co-footer__version");
     const now = new Date();
     add(foot, "after", make("p", { class: "co-footer__printed" }, `Printed on ${now.toLocaleDateString([], { day: "numeric", month: "long", year: "numeric" })} at ${now.toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" })}.`));
@@ -32,6 +33,14 @@ export function forPrint(): void {
   function add(to: Element | null, where: "after" | "append", e: HTMLElement): void {
     to?.[where](e);
     undo.push(() => e.remove());
+  }
+
+  /** "source" in the working becomes "source [3]", by its place in the list that is printed below. */
+  function numberSources(page: HTMLElement): void {
+    for (const a of all<HTMLAnchorElement>(page, ".co-answer .co-working__source")) {
+      const line = document.getElementById(decodeURIComponent(a.hash.slice(1)));
+      if (line?.parentElement && page.contains(line)) add(a, "append", make("span", {}, ` [${Array.from(line.parentElement.children).indexOf(line) + 1}]`));
+    }
   }
 
   function footnotes(page: HTMLElement): void {

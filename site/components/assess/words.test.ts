@@ -32,7 +32,7 @@ test("no verdict holds a percentage", () => {
 });
 
 test("a probability is said as people say it, and what is none is not", () => {
-  const wanted: [number, string][] = [[0.999, "more than 19 in 20"], [0.9, "about 9 in 10"], [0.8, "about 4 in 5"], [0.75, "about 3 in 4"], [0.66, "about 2 in 3"], [0.5, "about 1 in 2"], [0.33, "about 1 in 3"], [0.25, "about 1 in 4"], [0.2, "about 1 in 5"], [0.1, "about 1 in 10"], [0.05, "about 1 in 20"], [0.02, "about 1 in 50"], [0.001, "less than 1 in 50"], [NaN, "not known"], [1.5, "not known"]];
+  const wanted: [number, string][] = [[0.999, "more than 19 in 20"], [0.95, "about 19 in 20"], [0.9, "about 9 in 10"], [0.8, "about 4 in 5"], [0.75, "about 3 in 4"], [0.66, "about 2 in 3"], [0.5, "about 1 in 2"], [0.33, "about 1 in 3"], [0.25, "about 1 in 4"], [0.2, "about 1 in 5"], [0.1, "about 1 in 10"], [0.05, "about 1 in 20"], [0.02, "about 1 in 50"], [0.001, "less than 1 in 50"], [NaN, "not known"], [1.5, "not known"]];
   for (const [p, words] of wanted) assert.equal(odds(p), words, String(p));
   // "About" means that the odds differ by less than a factor of 1.7: the step from 1 in 20 to 1 in 50 is one of 2.6, and half of
   // it, by odds, is 1.6. A person does not act otherwise on so small a difference.

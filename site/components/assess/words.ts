@@ -40,7 +40,7 @@ export function weight(factor: number): string {
 
 // Each begins in the middle, by odds, between its share and the one below.
 const steps: [from: number, words: string][] = [
-  [0.96, "more than 19 in 20"], [0.857, "about 9 in 10"], [0.776, "about 4 in 5"], [0.71, "about 3 in 4"], [0.586, "about 2 in 3"], [0.414, "about 1 in 2"],
+  [0.965, "more than 19 in 20"], [0.929, "about 19 in 20"], [0.857, "about 9 in 10"], [0.776, "about 4 in 5"], [0.71, "about 3 in 4"], [0.586, "about 2 in 3"], [0.414, "about 1 in 2"],
   [0.29, "about 1 in 3"], [0.224, "about 1 in 4"], [0.143, "about 1 in 5"], [0.071, "about 1 in 10"], [0.032, "about 1 in 20"], [0.015, "about 1 in 50"],
 ];
 

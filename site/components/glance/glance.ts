@@ -65,8 +65,16 @@ function glance(section: HTMLElement, form: HTMLElement, answer: HTMLElement): v
   draw();
 }
 
+/**
+ * How many figures belong together. Where a verdict decides, all main ones do: a best estimate alone could read better than
+ * the answer is, so it never stands without its "at most". Where it only names what was found, the first figure leads.
+ */
+function together({ figures, verdict }: Seen): number {
+  return verdict && verdict.tone !== "info" ? Math.max(1, figures.filter((f) => f.main).length) : 1;
+}
+
 function short({ figures, verdict }: Seen): Node[] {
-  const main = figures[0];
+  const main = together({ figures, verdict }) > 1 ? undefined : figures[0];
   const parts: Node[] = [];
   if (main) parts.push(make("span", { class: "co-strip__label" }, main.label), make("strong", { class: "co-strip__figure" }, [main.number, main.unit].join("\u00a0").trim()));
   if (verdict) parts.push(make(main ? "span" : "strong", { class: "co-strip__verdict" }, verdict.title));
@@ -76,22 +84,33 @@ function short({ figures, verdict }: Seen): Node[] {
 /** Fills the screen until Esc, the phone's way back, or the button. */
 function show(title: string, seen: Seen, at: number, from: HTMLElement): void {
   if (typeof HTMLDialogElement !== "function") return;
-  const [main, ...others] = seen.figures;
-  const close = button("Close", "co-button co-glance__close", () => box.close());
+  const count = together(seen);
+  const mains = seen.figures.slice(0, count);
+  const others = seen.figures.slice(count, count + (count > 1 ? 0 : 4));
+  const main = mains[0];
+  const numbers = mains.map((f) => make("span", { class: "co-glance__number" }, f.number));
+  const figures = mains.map((f, i) => make("p", { class: "co-glance__figure" },
+    make("span", { class: "co-glance__label" }, f.label), numbers[i] ?? null, " ", f.unit ? make("span", { class: "co-glance__unit" }, f.unit) : null));
+  const verdict = seen.verdict && make("div", { class: `co-verdict co-verdict--${seen.verdict.tone}` },
+    make("p", { class: "co-verdict__title" }, seen.verdict.title), main ? null : make("p", { class: "co-verdict__text" }, seen.verdict.text));
+  // What the figure means stands above it when it decides what to do, below it when it only names it.
+  const parts = seen.verdict && seen.verdict.tone !== "info" ? [verdict, ...figures] : [...figures, verdict];
   const box = make("dialog", { class: "co-glance", "aria-label": `${title}: result` },
-    make("p", { class: "co-glance__sheet" }, title),
-    main ? figure(main) : null,
-    seen.verdict && make("div", { class: `co-verdict co-verdict--${seen.verdict.tone}` },
-      make("p", { class: "co-verdict__title" }, seen.verdict.title), main ? null : make("p", { class: "co-verdict__text" }, seen.verdict.text)),
-    others.length > 0 ? make("dl", { class: "co-glance__others" }, ...others.slice(0, 3).map((f) =>
+    make("div", { class: "co-glance__head" }, make("p", { class: "co-glance__sheet" }, title),
+      make("p", { class: "co-glance__time" }, `Worked out at ${clockTime(at, Date.now())}`)),
+    ...parts.map((p) => p ?? null),
+    others.length > 0 ? make("dl", { class: "co-glance__others" }, ...others.map((f) =>
       make("div", {}, make("dt", {}, f.label), make("dd", {}, [f.number, f.unit].join("\u00a0").trim())))) : null,
-    make("p", { class: "co-glance__time" }, `Worked out at ${clockTime(at, Date.now())}`),
-    close);
+    button("Close", "co-button co-glance__close", () => box.close()));
+  const fit = (): void => {
+    for (const number of numbers) fill(number, box, 0.3 / count);
+  };
   const sleep = awake();
   const mark = { glance: at };
   const back = (): void => box.close();
   box.addEventListener("close", () => {
     removeEventListener("popstate", back);
+    removeEventListener("resize", fit);
     sleep();
     box.remove();
     if ((history.state as { glance?: number } | null)?.glance === at) history.back();
@@ -99,15 +118,18 @@ function show(title: string, seen: Seen, at: number, from: HTMLElement): void {
   });
   document.body.append(box);
   box.showModal();
+  fit();
+  addEventListener("resize", fit); // the phone is turned
   history.pushState(mark, ""); // so that the phone's way back closes this, and leaves the page where it is
   addEventListener("popstate", back);
 }
 
-function figure(f: { label: string; number: string; unit: string }): HTMLElement {
-  const number = make("span", { class: "co-glance__number" }, f.number);
-  // Figures are as wide as the screen allows: a digit is about 0.56 of its height. Words break instead.
-  const width = Math.min(f.number.length, 14);
-  number.style.fontSize = `min(30vh, 16rem, calc((100vw - 3rem) / ${(width * 0.56).toFixed(2)}))`;
-  return make("p", { class: "co-glance__figure" },
-    make("span", { class: "co-glance__label" }, f.label), number, f.unit ? make("span", { class: "co-glance__unit" }, f.unit) : null);
+/** As large as the screen is wide, and at most that share of its height. Words in place of a figure keep their size and break. */
+function fill(number: HTMLElement, box: HTMLElement, share: number): void {
+  number.style.fontSize = "";
+  if (/[^\d.,\s\u2212-]/.test(number.textContent ?? "")) return;
+  const style = getComputedStyle(box);
+  const room = box.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight);
+  const size = parseFloat(getComputedStyle(number).fontSize);
+  number.style.fontSize = `${Math.min(innerHeight * share, 320, (size * room) / number.getBoundingClientRect().width)}px`;
 }

@@ -1,15 +1,16 @@
 // What a drawn answer says: its figures as they stand there, in the unit chosen there, main ones first.
 
-export interface Figure { label: string; number: string; unit: string }
+export interface Figure { label: string; number: string; unit: string; main: boolean }
 export interface Seen { figures: Figure[]; verdict: { title: string; text: string; tone: string } | null }
 
 /** Null while there is no answer. */
 export function read(answer: HTMLElement): Seen | null {
   const rows = Array.from(answer.querySelectorAll<HTMLElement>(".co-result"));
-  const main = (row: HTMLElement): number => Number(row.classList.contains("co-result--main"));
-  const figures = rows.sort((a, b) => main(b) - main(a)).map((row) => {
+  const main = (row: HTMLElement): boolean => row.classList.contains("co-result--main");
+  const figures = rows.sort((a, b) => Number(main(b)) - Number(main(a))).map((row) => {
     const select = row.querySelector("select");
     return {
+      main: main(row),
       label: text(row, "dt"),
       number: text(row, ".co-result__value"),
       unit: select ? select.selectedOptions[0]?.textContent?.trim() ?? "" : text(row, ".co-result__unit"),

@@ -101,7 +101,8 @@ function waitBox(page: HTMLElement, box: HTMLElement): (list: Timer[], now: numb
   const stop = button("Stop the timer", "co-button co-button--quiet", () => dropTimer(id()));
   const noted = button("Noted", "co-button", () => dropTimer(id()));
   const buttons = make("div", { class: "co-wait__buttons" }, start, stop, noted, again);
-  box.append(clock, state, buttons);
+  (length ?? box.lastElementChild)?.after(clock); // the time left stands where the length stood
+  box.append(state, buttons);
   return (list, now) => {
     const own = id();
     const t = list.find((x) => x.id === own);
