@@ -99,6 +99,7 @@ for (const engine of engines) {
         const hold = new Sheet(p, server.place, "vacuum-hold");
         await hold.open();
         await hold.enter("log", levelling);
+        await hold.press(); // at once, and not again after a pause in typing
         await hold.waitForAnswer();
         const mains = await p.run((s) => [...document.querySelectorAll(`${s} .co-result--main dt`)].map((e) => e.textContent), hold.at);
         assert.ok(mains.length > 1, `several main figures: ${mains.join(", ")}`);

@@ -5,7 +5,7 @@ import { readFile } from "node:fs/promises";
 import path from "node:path";
 import test from "node:test";
 import { HtmlValidate } from "html-validate";
-import { folder, pagesOf } from "./support/handbook.mjs";
+import { folder, pagesToRead } from "./support/handbook.mjs";
 
 // Everything the tool recommends and everything it knows about whole documents, except what is named here with its reason.
 const validator = new HtmlValidate({
@@ -37,10 +37,10 @@ test("html-validate sees faults that are planted", async () => {
   for (const rule of ["element-permitted-content:", "wcag/h37:", "no-dup-id:", "input-missing-label:"]) assert.ok(rules.has(rule), `${rule} is not among ${[...rules].join(" ")}`);
 });
 
-test("every page of the site is valid", { timeout: 600_000 }, async () => {
+test("every kind of page of the site is valid", { timeout: 600_000 }, async () => {
   const root = path.join(folder(), "public");
-  const pages = await pagesOf(root);
-  assert.ok(pages.length > 150, `there are pages: ${pages.length}`);
+  const pages = await pagesToRead(root);
+  assert.ok(pages.length > 50, `there are pages: ${pages.length}`);
   const found = [];
   for (const page of pages) found.push(...(await faults(page, await readFile(path.join(root, `${page}.html`), "utf8"))));
   assert.deepEqual(found, []);

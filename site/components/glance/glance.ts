@@ -106,14 +106,18 @@ function show(title: string, seen: Seen, at: number, from: HTMLElement): void {
     for (const number of numbers) fill(number, box, 0.3 / count);
   };
   const sleep = awake();
-  const mark = { glance: at };
-  const back = (): void => box.close();
+  const mark = { glance: performance.now() }; // of this opening alone
+  let left = false; // by the phone's way back: its step is taken already
+  const back = (): void => {
+    left = true;
+    box.close();
+  };
   box.addEventListener("close", () => {
     removeEventListener("popstate", back);
     removeEventListener("resize", fit);
     sleep();
     box.remove();
-    if ((history.state as { glance?: number } | null)?.glance === at) history.back();
+    if (!left && (history.state as { glance?: number } | null)?.glance === mark.glance) history.back();
     if (from.isConnected) from.focus();
   });
   document.body.append(box);
