@@ -100,6 +100,7 @@ for (const dark of [false, true]) {
         await p.tap(".co-glance-open");
         assert.deepEqual(await faults(p), []);
         await p.press("Escape");
+        await p.until("the way back to be as before", () => !history.state?.glance);
       });
       await t.test("a running timer", async () => {
         await openPage(p, server.place, "stages/braze-with-nitrogen");

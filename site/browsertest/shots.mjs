@@ -48,6 +48,7 @@ try {
       await p.tap(`${sheet.at} .co-glance-open`);
       await shot(`${id}-large`);
       await p.press("Escape");
+      await p.until("the way back to be as before", () => !history.state?.glance);
       if (!dark && size === "phone") await writeFile(path.join(folder, `${id}-answer.pdf`), await p.tab.pdf({ format: "A4", preferCSSPageSize: true }));
     }
     if (!dark && size === "phone") {
