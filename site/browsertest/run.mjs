@@ -42,9 +42,10 @@ try {
   if (process.env.SHOTS) await must("node", [path.join(here, "shots.mjs"), path.resolve(process.env.SHOTS)], { env });
   const given = process.argv.slice(2).map((f) => path.resolve(here, path.basename(f)));
   const files = given.length > 0 ? given : (await readdir(here)).filter((f) => f.endsWith(".test.mjs")).sort().map((f) => path.join(here, f));
-  // One at a time: two browsers on two cores make each other miss their moments. The closing lines of the runner are what CI counts.
+  // Two files at a time, one for each core of the smallest machine: more make browsers miss their moments, one takes half an hour.
+  // The closing lines of the runner are what CI counts.
   const program = files.length === 1 && !files[0].endsWith(".test.mjs");
-  code = program ? await call("node", files, { env }) : await call("node", ["--test", "--test-concurrency=1", "--test-reporter=spec", ...files], { env, cwd: path.join(repository, "site") });
+  code = program ? await call("node", files, { env }) : await call("node", ["--test", "--test-concurrency=2", "--test-reporter=spec", ...files], { env, cwd: path.join(repository, "site") });
 } finally {
   if (process.env.KEEP) console.log(`CHANGEOUT_TEST=${dir}`);
   else if (!process.env.CHANGEOUT_TEST) await rm(dir, { recursive: true, force: true, maxRetries: 5 });
