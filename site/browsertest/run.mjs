@@ -42,6 +42,7 @@ try {
   if (process.env.SHOTS) await must("node", [path.join(here, "shots.mjs"), path.resolve(process.env.SHOTS)], { env });
   const given = process.argv.slice(2).map((f) => path.resolve(here, path.basename(f)));
   const files = given.length > 0 ? given : (await readdir(here)).filter((f) => f.endsWith(".test.mjs")).sort().map((f) => path.join(here, f));
+  if (files.length === 0) throw new Error(`${here} holds no test file; a run without a test is a failure`);
   // Two files at a time, one for each core of the smallest machine: more make browsers miss their moments, one takes half an hour.
   // The closing lines of the runner are what CI counts.
   const program = files.length === 1 && !files[0].endsWith(".test.mjs");
