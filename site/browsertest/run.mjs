@@ -10,6 +10,8 @@ import { cp, mkdtemp, readdir, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
+import { engines } from "./support/engines.mjs";
+import { program } from "./support/programs.mjs";
 
 const here = path.dirname(fileURLToPath(import.meta.url));
 const repository = path.resolve(here, "../..");
@@ -28,6 +30,10 @@ async function must(command, args, options) {
   if (code !== 0) throw new Error(`${command} ${args.join(" ")} ended with ${code}`);
 }
 
+// A browser that is missing ends the run here, with a sentence: in the middle of a test it would leave a server running.
+const needs = { chromium: ["chromium"], firefox: ["firefox"], webkit: ["minibrowser", "webkitdriver", "xvfb"] };
+for (const engine of engines) for (const name of needs[engine]) await program(name);
+
 const dir = process.env.CHANGEOUT_TEST ?? (await mkdtemp(path.join(tmpdir(), "changeout-test-")));
 let code = 1;
 try {
@@ -45,8 +51,8 @@ try {
   if (files.length === 0) throw new Error(`${here} holds no test file; a run without a test is a failure`);
   // Two files at a time, one for each core of the smallest machine: more make browsers miss their moments, one takes half an hour.
   // The closing lines of the runner are what CI counts.
-  const program = files.length === 1 && !files[0].endsWith(".test.mjs");
-  code = program ? await call("node", files, { env }) : await call("node", ["--test", "--test-concurrency=2", "--test-reporter=spec", ...files], { env, cwd: path.join(repository, "site") });
+  const measuring = files.length === 1 && !files[0].endsWith(".test.mjs");
+  code = measuring ? await call("node", files, { env }) : await call("node", ["--test", "--test-concurrency=2", "--test-reporter=spec", ...files], { env, cwd: path.join(repository, "site") });
 } finally {
   if (process.env.KEEP) console.log(`CHANGEOUT_TEST=${dir}`);
   else if (!process.env.CHANGEOUT_TEST) await rm(dir, { recursive: true, force: true, maxRetries: 5 });
