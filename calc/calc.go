@@ -63,6 +63,7 @@ type Input struct {
 	Altitude    bool // this input is the site altitude that sets the local atmosphere
 
 	Options []Option // Choice
+	Listed  string   // Choice: the place that lists all options, when they are too many for a sentence
 
 	Columns []Column // Series
 	MinRows int

@@ -132,11 +132,20 @@ func (r *Run) parseChoice(i int, in *Input, field Field) {
 			}
 		}
 	}
-	p := Problem{Input: in.ID, Code: UnknownChoice,
-		Sentence: in.Label + ": “" + short(field.Text) + "” is not in the list; choose " + optionList(in) + "."}
-	if near := nearest(folded, in.Options); near != "" {
-		p.Suggest = []Suggestion{{Input: in.ID, Label: near, Text: near}}
+	p := Problem{Input: in.ID, Code: UnknownChoice}
+	most := 1
+	if in.Listed != "" {
+		most = 3
 	}
+	near := nearest(folded, in.Options, most)
+	for _, id := range near {
+		p.Suggest = append(p.Suggest, Suggestion{Input: in.ID, Label: id, Text: id})
+	}
+	choose := "choose " + optionList(in)
+	if in.Listed != "" && len(near) > 0 {
+		choose = "close to it: " + strings.Join(near, ", ") + "; " + in.Listed + " has them all"
+	}
+	p.Sentence = in.Label + ": “" + short(field.Text) + "” is not in the list; " + choose + "."
 	r.answer.Problems = append(r.answer.Problems, p)
 }
 

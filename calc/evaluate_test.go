@@ -56,7 +56,7 @@ func TestProblemSentences(t *testing.T) {
 			suggest: "log.columns=time:min,pressure:?|log.columns=time:s,pressure:?|log.columns=time:h,pressure:?"},
 		{words: []string{"method=rows", "log=minutes,micron\n0,300\n1,low\n2,302"}, input: "log", code: calc.BadRow, sentence: "Log: row 2 (line 3), pressure: “low” is not a number in micron."},
 		{words: []string{"method=rows", "log=minutes,micron\n0,300\n1,\nx,302"}, input: "log", code: calc.BadRow, sentence: "Log: row 2 (line 3), pressure: nothing is entered. 1 more field cannot be read either."},
-		{words: []string{"method=rows", "log=minutes,micron\n0,300\n1,1e7\n2,302"}, input: "log", code: calc.BadRow, sentence: "Log: row 2 (line 3), pressure: “1e7” is outside 0 to 9.001 × 10⁵ micron."},
+		{words: []string{"method=rows", "log=minutes,micron\n0,300\n1,1e7\n2,302"}, input: "log", code: calc.BadRow, sentence: "Log: row 2 (line 3), pressure: “1e7” is outside 0 to 900\u202f100 micron."},
 		{words: []string{"method=rows", "log=minutes;micron\n0;1,300\n1;1,301\n2;1,302"}, input: "log", code: calc.BadRow, sentence: "Log: row 1 (line 2), pressure: “1,300” can mean 1.3 or 1300; write it without the comma. 2 more fields cannot be read either."},
 		{words: []string{"method=rows", "log=21:45,300\n21:46,301\nlate,302"}, input: "log", code: calc.BadRow, sentence: "Log: row 3 (line 3), time: “late” is not a time of day such as 21:45."},
 		{words: []string{"method=rows", "log=minutes,micron\n0,0,300,5\n1,0,301,5\n2,0,302,5"}, input: "log", code: calc.BadRow,

@@ -141,7 +141,7 @@ func (r *Run) outputText(out *Output, si float64) string {
 		u = r.unitFor(out.Quantity, out.Units)
 	}
 	if out.Significant > 0 {
-		s := unit.Significant(u.FromSI(si, r.env), out.Significant)
+		s := u.Significant(u.FromSI(si, r.env), out.Significant)
 		if s == "" || u.Label == "" {
 			return s
 		}

@@ -76,7 +76,11 @@ func unitList(in *Input) string {
 	return strings.Join(ids, ", ")
 }
 
+// optionList says what a choice takes: its options, or where a long list is.
 func optionList(in *Input) string {
+	if in.Listed != "" {
+		return "one of the " + strconv.Itoa(len(in.Options)) + " in " + in.Listed
+	}
 	ids := make([]string, len(in.Options))
 	for i, o := range in.Options {
 		ids[i] = o.ID
@@ -144,15 +148,28 @@ func foldByte(c byte) byte {
 	return 0
 }
 
-// nearest returns the option whose id is closest to what was typed, if close.
-func nearest(folded string, options []Option) string {
-	best, bestDistance := "", 3
+// nearest returns up to so many options whose ids are close to what was typed,
+// the closest first; of two equally close, the one that begins alike.
+func nearest(folded string, options []Option, most int) []string {
+	var near []string
+	var ranks []int
 	for _, o := range options {
-		if d := distance(folded, foldWord(o.ID)); d < bestDistance {
-			best, bestDistance = o.ID, d
+		id := foldWord(o.ID)
+		far, alike := distance(folded, id), 0
+		if far > 2 {
+			continue
+		}
+		for alike < min(len(id), len(folded)) && id[alike] == folded[alike] {
+			alike++
+		}
+		rank := 64*far - alike
+		near, ranks = append(near, o.ID), append(ranks, rank)
+		for k := len(near) - 1; k > 0 && ranks[k-1] > rank; k-- {
+			near[k], near[k-1] = near[k-1], near[k]
+			ranks[k], ranks[k-1] = ranks[k-1], ranks[k]
 		}
 	}
-	return best
+	return near[:min(len(near), most)]
 }
 
 // distance is the Levenshtein distance of two short words, at most 64 bytes.

@@ -16,7 +16,7 @@ var (
 var Airflow = &calc.Worksheet{
 	ID:    "airflow",
 	Title: "Airflow",
-	Purpose: "How much of its rated air an indoor coil gets, what heat that air gives off, and how far evaporating temperature and pressure fall " +
+	Purpose: "How much of its rated air an indoor coil gets, and what heat that air gives off. How far evaporating temperature and pressure fall " +
 		"with less air: at the speed that the compressor has, and when an inverter holds its capacity.",
 	Inputs: []calc.Input{
 		refrigerantInput(),
@@ -74,7 +74,7 @@ var Airflow = &calc.Worksheet{
 		"A field reading of airflow errs by 5 to 10 %. Near a limit take the worse side.",
 		"It is for one coil. On a multi-split the curves hold if every running unit lost the same share.",
 		"The curves take dirt as loss of air only, air as even, and the condensing pressure as steady. Below half of the air they are a rough guide.",
-		"Against published curves down to half of the air, the capacity comes out from 2 points too high to 7 points too low, so the temperature mostly too low.",
+		"Against published curves down to half of the air, the capacity comes out 2 points too high to 7 too low, the temperature mostly too low.",
 		"Do not use it in heating, in defrost, before 15 min of steady running, or with ice on the coil.",
 		"The airflow is taken at the air-on state. The maker's values come first.",
 	},

@@ -338,7 +338,7 @@ func (b *breath) judge(ok bool) {
 		r.Advise("Do not add refrigerant for this. Low suction pressure with low superheat means that heat does not reach the coil, not that gas is missing.")
 	}
 	if a, c := r.OutputText("frost-speed"), r.OutputText("frost-capacity"); a != "" && c != "" {
-		r.Advise(text.Say("Evaporating reaches {}, where frost begins ({}), at {} of the rated air if the compressor keeps its speed, and at {} if an inverter holds the capacity.", b.celsius(freezing), r.Text(unit.Pressure, b.compressor.Pressure(freezing), pressureUnits...), a, c))
+		r.Advise(text.Say("Frost begins at {} evaporating ({}). That is reached at {} of the rated air if the compressor keeps its speed, and at {} if an inverter holds the capacity.", b.celsius(freezing), r.Text(unit.Pressure, b.compressor.Pressure(freezing), pressureUnits...), a, c))
 	}
 	if s := r.OutputText("superheat-air"); s != "" {
 		r.Advise(text.Say("Losing {} of this air uses up the superheat unless the valve closes. Where the valve hunts or is near its stop, liquid returns.", s))

@@ -131,6 +131,9 @@ func checkInput(t *testing.T, w *calc.Worksheet, i int) {
 		}
 		checkUnits(t, where, in.Quantity, in.Units)
 	case calc.Choice:
+		if (len(in.Options) > 20) != (in.Listed != "") {
+			t.Errorf("%s: %d options, and a place that lists them %q; a long list needs one, a short one is said in full", where, len(in.Options), in.Listed)
+		}
 		seen := map[string]string{}
 		for _, o := range in.Options {
 			if o.ID == "" || o.Label == "" {

@@ -26,7 +26,7 @@ func Offered() []*refrigerant.Refrigerant {
 
 // refrigerantInput lists the catalogue of refrigerants as a choice.
 func refrigerantInput() calc.Input {
-	in := calc.Input{ID: "refrigerant", Label: "Refrigerant", Kind: calc.Choice,
+	in := calc.Input{ID: "refrigerant", Label: "Refrigerant", Kind: calc.Choice, Listed: "the page “Tables”",
 		Help: "As the nameplate says. If the history is doubtful, treat the gas as mixed and do not use this worksheet."}
 	for _, r := range Offered() {
 		in.Options = append(in.Options, calc.Option{ID: r.Name, Label: r.Name, Aliases: []string{r.Name[2:]}})

@@ -53,6 +53,7 @@ var MoistureIn = &calc.Worksheet{
 	Limits: []string{
 		"Not for rain, wet pipes, a flooded trench or a cooler that leaks water. Then the water cannot be estimated.",
 		"The upper figure rests on assumed draught and warmth. It is an order of size, not a measurement.",
+		"Where more air passed than oil and drier could dry, there is no upper figure: nobody knows how much water stayed.",
 		"Oil standing open in a can or a shell takes water from the room itself. That is not in the figures.",
 		"It replaces no oil sample. Only a laboratory tells the water in the oil.",
 	},
@@ -99,40 +100,55 @@ func moistureIn(r *calc.Run) {
 	r.Set("air-moved", air)
 	r.Step("Air that may have moved in", "Q × time + V ΔT/T × (1 + days)", r.OutputText("air-moved"), calc.Cite{Key: "ideal-gas-law"})
 	high := low + air*c
+	carried := r.Text(unit.Mass, high, "g", "oz")
+	judgeMoisture(r, low, high, moistureHeld(r, low, high, carried))
+}
+
+// moistureHeld sets the upper figures and says in words what the oil may gain.
+// Air that blows through for hours carries more water past than oil and drier can hold;
+// what stayed of it is not known, so then there is no figure.
+func moistureHeld(r *calc.Run, low, high float64, carried string) (most string) {
+	practice := calc.Cite{Key: "common-practice"}
+	oil, drier := r.Float("oil"), r.Float("drier")
+	r.Set("oil-low", low/oil)
+	hold := oil*muchWater + drier
+	r.Step("The most that oil and drier can hold", "1 % of the oil, twice what open esters took up in 72 h, and the drier", r.Text(unit.Mass, hold, "g", "oz"), calc.Cite{Key: "poe-uptake"})
+	most = "more than it can hold"
+	if high > hold {
+		r.Step("Water carried by that air", "diffusion + air × c; how much of it stayed is not known", carried, practice)
+		r.Step("Water in, at most", "not known", "more than oil and drier can hold", practice)
+		r.Warn(text.Say("No upper figure: about {} of air may have passed, with more water in it than oil and drier hold. How much stayed nobody knows. Look for liquid water.", r.OutputText("air-moved")))
+		return most
+	}
 	r.Set("water-high", high)
 	r.Step("Water in, at most", "diffusion + air × c, all of it kept", r.OutputText("water-high"), practice)
-
-	oil := r.Float("oil")
-	r.Set("oil-low", low/oil)
-	most := "more than it can hold"
 	if high/oil <= muchWater {
 		r.Set("oil-high", high/oil)
 		most = r.OutputText("oil-high")
 	}
 	r.Step("Added to the oil, at most", "water ÷ oil; at least "+r.OutputText("oil-low"), most, practice)
-	full := false
 	if r.Has("drier") {
-		use := high / r.Float("drier")
-		full = use > 1
-		r.Set("drier-use", use)
+		r.Set("drier-use", high/drier)
 		r.Step("Share of the drier", "water at most ÷ what the drier holds", r.OutputText("drier-use"), practice)
 	}
-	judgeMoisture(r, low/oil, high/oil, most, full)
+	return most
 }
 
 // judgeMoisture compares with what POE may hold. New oil may hold 50 ppm; acid
 // was reported to form from 75 ppm on, so 25 ppm is the room there is.
-func judgeMoisture(r *calc.Run, low, high float64, most string, full bool) {
+func judgeMoisture(r *calc.Run, low, high float64, most string) {
 	const room = 25e-6
+	oil := r.Float("oil")
+	full := r.Has("drier") && high > r.Float("drier")
 	added := text.Say("{} to {}", r.OutputText("oil-low"), most)
 	r.Step("Room in POE", "75 ppm, where acid was reported to begin, − 50 ppm that new oil may hold", "25 ppm", calc.Cite{Key: "poe-acid"})
 	r.Step("Aim in service", "POE kept below", "50 ppm", calc.Cite{Key: "tw", Locator: "page 1388"})
 	r.Step("Upper limit in a chiller manual", "POE", "150 ppm", calc.Cite{Key: "cho"})
 	switch {
-	case high <= room && !full:
+	case high <= room*oil && !full:
 		r.Conclude("small", text.Say("The oil may gain {}, within the 25 ppm that new oil has room for.", added))
 		r.Advise("Fit a new drier last, evacuate, and prove it with two holds.")
-	case low <= room:
+	case low <= room*oil:
 		r.Conclude("uncertain", text.Say("The oil may gain {}. New oil has room for 25 ppm.", added))
 		r.Advise("Fit a new drier last. Do nitrogen breaks, warm the oil, and hold twice. Sample the oil after some days.")
 	default:
@@ -140,8 +156,11 @@ func judgeMoisture(r *calc.Run, low, high float64, most string, full bool) {
 		r.Advise("Change the oil that stood open. Fit a large new drier, do nitrogen breaks, hold twice, and plan a second drier and an oil sample.")
 	}
 	if full {
-		r.Warn("The upper figure is more than the drier holds. Fit a larger one, or plan to change it.")
+		r.Warn("More water may have come in than the drier holds. Fit a larger one, or plan to change it.")
 	}
 	r.Warn("POE that stands open takes water directly: esters of its kind reached 0.45 to 0.50 % (4500 to 5000 ppm) in 72 h at 20 °C. Vacuum alone does not take it out again.")
-	r.Advise("Put the upper figure into “Pump-down” to see what drying it by vacuum would take. Next time cap the line at once and keep a little nitrogen flowing.")
+	if r.OutputText("water-high") != "" {
+		r.Advise("Put the upper figure into “Pump-down” to see what drying it by vacuum would take.")
+	}
+	r.Advise("Next time cap the line at once and keep a little nitrogen flowing.")
 }

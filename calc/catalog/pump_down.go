@@ -15,10 +15,9 @@ var (
 
 // PumpDown answers how long a pump needs and what holds it back.
 var PumpDown = &calc.Worksheet{
-	ID:    "pump-down",
-	Title: "Pump-down",
-	Purpose: "How much of the pump's speed reaches the far end, how long the evacuation takes at least, " +
-		"and what to change first to make it faster.",
+	ID:      "pump-down",
+	Title:   "Pump-down",
+	Purpose: "How much of the pump's speed reaches the far end, and how long the evacuation takes at least. What to change first to make it faster.",
 	Inputs: []calc.Input{
 		{ID: "volume", Label: "System volume", Kind: calc.Quantity, Quantity: unit.Volume, Units: []string{"L", "m3", "ft3"}, Low: 1e-4, High: 20,
 			BoundReason: "from a cooler to a large plant", Help: "Pipes, coils, vessels and shells. If unknown, use the charge in kg: about 2 to 4 L for each."},

@@ -17,7 +17,7 @@ var flowUnits = []string{"L/min", "m3/h", "cfh", "cfm"}
 var Purge = &calc.Worksheet{
 	ID:      "purge",
 	Title:   "Nitrogen purge",
-	Purpose: "How long to sweep the pipe before the torch is lit, how much air is then left, how much nitrogen goes, and what stays in the cylinder.",
+	Purpose: "How long to sweep the pipe before the torch is lit, and how much air is then left. How much nitrogen goes, and what stays in the cylinder.",
 	Inputs: []calc.Input{
 		{ID: "far-end", Label: "Far end", Kind: calc.Choice, Options: []calc.Option{
 			{ID: "open", Label: "Open, with a stream to feel"}, {ID: "closed", Label: "Closed, or a valve on the way is shut"}},

@@ -57,6 +57,8 @@ func recoveryCylinder(r *calc.Run) {
 	room := math.Max(0, allowed-net)
 	r.Set("room", room)
 	r.Step("Guideline mass", text.Say("0.80 × WC × ρ at 25 °C = 0.80 × {} × {}", r.Given("water-capacity"), r.Text(unit.Density, cool.RhoLiquid, "kg/L", "lb/ft3")), r.OutputText("guideline"), calc.Cite{Key: "ahri-k", Locator: "section 7, filling procedures"})
+	r.Step("Warmest place", "the transport rule counts with 55 °C (131 °F)", r.Given("warmest"), calc.Cite{Key: "cfr304c", Locator: "paragraph (c)"})
+	r.Step("Room when warmest", "the guideline asks for it at 25 °C (77 °F); this handbook keeps it when warmest, which is stricter", "a fifth of the volume", calc.Cite{Key: "common-practice"})
 	r.Step("Most it may hold: a fifth still free when warmest", formula, r.OutputText("allowed"), cite)
 	r.Step("Stop when the scale shows", "tare + most it may hold", r.OutputText("gross-limit"), calc.Cite{Key: "achrcyl"})
 	r.Step("Room left", text.Say("most it may hold − (gross − tare), net now {}", r.Text(unit.Mass, net, "kg", "lb")), r.OutputText("room"), calc.Cite{Key: "traincyl"})

@@ -327,12 +327,12 @@ func (g *leakLog) records() {
 	r := g.r
 	years, cite := 5, calc.Cite{Key: "eu573", Locator: "article 7"}
 	again := "After a repair, check again after 24 hours of running and within a month."
-	keep := "Owner and contractor keep: gas and quantity, every addition and recovery with its date, whether recycled or reclaimed and from where, who did it with certificate number, dates and results of checks and repairs, and the end of the system."
+	keep := "Owner and contractor keep gas and quantity, and every addition and recovery with its date, whether recycled or reclaimed and from where. They keep who did it with certificate number, dates and results of checks and repairs, and the end of the system."
 	switch r.Choice("jurisdiction") {
 	case "us":
 		again = ""
 		years, cite = 3, calc.Cite{Key: "study608"}
-		keep = "Keep: owner and place, full charge and how it was found, each visit with date, parts, work, amounts and technician, each leak rate with its method, inspections and tests of repairs. One method serves all appliances of a facility."
+		keep = "Keep owner and place, full charge and how it was found, and each visit with date, parts, work, amounts and technician. Keep each leak rate with its method, inspections and tests of repairs. One method serves all appliances of a facility."
 	case "uk":
 		cite = calc.Cite{Key: "practice-110", Locator: "time from memory"}
 	case "other":

@@ -23,6 +23,7 @@ type running struct {
 	hasIdeal bool
 	readings []reading // the outputs that were set
 	outside  []string  // what lies outside a band, in words
+	edge     []string  // what lies at the end of one
 }
 
 type reading struct {

@@ -68,10 +68,10 @@ func TestRunningVerdictsErrOnTheSafeSide(t *testing.T) {
 					switch a.Verdict.ID {
 					case "in-bands":
 						inside++
-						if liquid == "" || steady == "5 min" || !(superheat >= 5 && superheat <= 20 && hot >= 20 && hot <= 45 && discharge < 100) {
+						if liquid == "" || steady == "5 min" || !(superheat >= 6 && superheat <= 19 && hot >= 21 && hot <= 44 && discharge < 100) {
 							t.Errorf("%v: called inside its bands with superheat %v, discharge superheat %v", fields, superheat, hot)
 						}
-					case "not-enough", "not-steady", "outside", "starving":
+					case "not-enough", "not-steady", "edge", "outside", "starving":
 						if !(superheat >= 3 && hot >= 11) || discharge >= 107 {
 							t.Errorf("%v: %s hides liquid or heat: superheat %v, discharge superheat %v", fields, a.Verdict.ID, superheat, hot)
 						}
@@ -82,6 +82,53 @@ func TestRunningVerdictsErrOnTheSafeSide(t *testing.T) {
 	}
 	if inside == 0 {
 		t.Error("no combination was inside: the test proves nothing")
+	}
+}
+
+// TestEndsOfBands reads each pipe at and around the ends of its band. What
+// harms the compressor is outside at once; elsewhere the error entered decides.
+func TestEndsOfBands(t *testing.T) {
+	ref, _ := refrigerant.Lookup("R-410A")
+	low, err1 := ref.DewAtP(900e3)
+	bubble, err2 := ref.BubbleAtP(2700e3)
+	dew, err3 := ref.DewAtP(2700e3)
+	if err1 != nil || err2 != nil || err3 != nil {
+		t.Fatal(err1, err2, err3)
+	}
+	const eps = 0.01
+	for _, c := range []struct {
+		superheat, discharge, subcooling float64
+		error, want, word                string
+	}{
+		{10, 30, 5, "1 K", "in-bands", "What was read"},
+		{10, 30, 8 + eps, "1 K", "edge", "subcooling 8.0 K (the band ends at 8.0 K)"},
+		{10, 30, 8 + eps, "0.1 K", "edge", "may be wrong by 0.1 K"},
+		{10, 30, 8 + 0.1 + eps, "0.1 K", "outside", "subcooling high"},
+		{10, 30, 9 - eps, "1 K", "edge", "subcooling"},
+		{10, 30, 9 + eps, "1 K", "outside", "subcooling high"},
+		{10, 30, 7 + eps, "1 K", "edge", "subcooling"},
+		{10, 30, 7 - eps, "1 K", "in-bands", "What was read"},
+		{10, 30, 2 - eps, "1 K", "edge", "subcooling 2.0 K (the band ends at 2.0 K)"},
+		{10, 30, 1 - eps, "1 K", "outside", "subcooling low"},
+		{6 + eps, 30, 5, "1 K", "in-bands", "What was read"},
+		{6 - eps, 30, 5, "1 K", "edge", "suction superheat"},
+		{5 - eps, 30, 5, "1 K", "outside", "suction superheat low"},
+		{5 - eps, 30, 5, "3 K", "outside", "suction superheat low"},
+		{3 - eps, 30, 5, "3 K", "floodback", "Suction superheat"},
+		{20 + eps, 30, 5, "3 K", "starving", "Suction superheat"},
+		{10, 20 - eps, 5, "3 K", "outside", "discharge superheat low"},
+		{10, 20.0/1.8 - 9, 5, "3 K", "floodback", "Discharge superheat"},
+		{10, 45 + eps, 5, "3 K", "outside", "discharge superheat high"},
+		{10, 45 - eps, 5, "1 K", "edge", "discharge superheat"},
+		{5 - eps, 30, 8 + eps, "1 K", "outside", "Outside: suction superheat low."},
+	} {
+		a := evaluate(catalog.RunningState, []calc.Field{{Input: "refrigerant", Text: "R-410A"}, {Input: "drive", Text: "fixed"}, {Input: "steady", Text: "20 min"},
+			{Input: "suction-pressure", Text: "900 kPaa"}, {Input: "suction-temperature", Text: number(low.T+c.superheat) + " K"},
+			{Input: "discharge-pressure", Text: "2700 kPaa"}, {Input: "discharge-temperature", Text: number(dew.T+c.discharge) + " K"},
+			{Input: "liquid-temperature", Text: number(bubble.T-c.subcooling) + " K"}, {Input: "reading-error", Text: c.error}})
+		if a.Verdict == nil || a.Verdict.ID != c.want || !strings.Contains(strings.ReplaceAll(a.Verdict.Sentence, "\u00a0", " "), c.word) {
+			t.Errorf("superheat %v, discharge %v, subcooling %v, error %s: got %+v %v, want %s with %q", c.superheat, c.discharge, c.subcooling, c.error, a.Verdict, a.Problems, c.want, c.word)
+		}
 	}
 }
 

@@ -15,7 +15,7 @@ func (c *running) kelvins(v float64) string {
 }
 
 // bands holds every reading against its general band and remembers in words
-// what lies outside.
+// what lies outside and what lies at an end, where the reading cannot tell.
 func (c *running) bands() {
 	r := c.r
 	k, at := c.kelvins, c.show
@@ -32,10 +32,11 @@ func (c *running) bands() {
 			r.Warn("The evaporating temperature is below freezing: for more than minutes in cooling, stop and look for ice and low airflow.")
 		}
 	}
+	r.Step("End of a band", "within the error entered a reading is at the end; what harms the compressor gets no allowance", r.Given("reading-error"), calc.Cite{Key: practice})
 	if !r.Has("discharge-temperature") {
 		return
 	}
-	r.Step("Discharge pipe, rule", "107 °C (225 °F) is widely taught; investigate from "+at(cycle.DischargeInvestigate), c.show(r.Float("discharge-temperature")), calc.Cite{Key: "practice-15"})
+	r.Step("Discharge pipe, rule", "107 °C (225 °F) is widely taught; by common practice investigate from "+at(cycle.DischargeInvestigate), c.show(r.Float("discharge-temperature")), calc.Cite{Key: "practice-15"})
 	r.Step("Discharge pipe, doubt about the rule", text.Say("PVE oil is said to begin to break down near {}, and a valve can be {} hotter than the pipe", at(392.15), k(42)), "not safe for every oil", calc.Cite{Key: "practice-16"})
 	r.Step("Discharge pipe, protection", "the unit's own trip, which differs by make", text.Say("{} to {}", at(383.15), at(408.15)), calc.Cite{Key: "manual-8"})
 }
@@ -47,18 +48,20 @@ func (c *running) band(id string, b cycle.Band, show func(float64) string, note,
 	if !ok {
 		return
 	}
-	word := "inside"
-	switch {
-	case v < b.Low:
-		word = "low"
-	case v > b.High:
-		word = "high"
-	}
-	if word != "inside" {
+	place := b.Place(v, c.r.Float("reading-error"))
+	word := placeWords[place]
+	switch place {
+	case cycle.Below, cycle.Above:
 		c.outside = append(c.outside, name+" "+word)
+	case cycle.AtLow:
+		c.edge = append(c.edge, text.Say("{} {} (the band ends at {})", name, c.r.OutputText(id), show(b.Low)))
+	case cycle.AtHigh:
+		c.edge = append(c.edge, text.Say("{} {} (the band ends at {})", name, c.r.OutputText(id), show(b.High)))
 	}
 	c.r.Step("General band of "+name, text.Say("{} to {}{}; the maker's value comes first", show(b.Low), show(b.High), note), word, calc.Cite{Key: key})
 }
+
+var placeWords = [...]string{cycle.Below: "low", cycle.AtLow: "at the low end", cycle.Inside: "inside", cycle.AtHigh: "at the high end", cycle.Above: "high"}
 
 // judge reaches the verdict. What harms the compressor comes first; a reading
 // that is missing or taken too early never ends in a verdict without doubt.
@@ -70,10 +73,11 @@ func (c *running) judge() {
 	pipe := r.Float("discharge-temperature")
 	early := r.Float("steady") < cycle.SteadyTime
 	wet := hasDischarge && discharge < cycle.FloodbackDischarge
-	few, full := hasSubcooling && subcooling < cycle.SubcoolingUsual.Low, hasSubcooling && subcooling > cycle.SubcoolingUsual.High
+	cold := cycle.SubcoolingUsual.Place(subcooling, r.Float("reading-error"))
+	few, full := hasSubcooling && cold == cycle.Below, hasSubcooling && cold == cycle.Above
 	switch {
 	case hasDischarge && pipe >= cycle.DischargeLimit:
-		r.Conclude("overheating", text.Say("The discharge pipe is at {}, and the valve inside is hotter.", c.show(pipe)))
+		r.Conclude("overheating", text.Say("The discharge pipe is at {}, and the valve inside is hotter. 107 °C (225 °F) is a widely taught limit; the maker's governs.", c.show(pipe)))
 		r.Advise("Stop the unit if it stays there. Check the outdoor coil, charge, restrictions and suction superheat.")
 		if hasSuperheat && superheat < cycle.FloodbackSuction {
 			r.Warn("A hot discharge does not fit so low a suction superheat. Check the suction probe and both gauges.")
@@ -95,7 +99,7 @@ func (c *running) judge() {
 			r.Advise("Check valve steps, strainers and sensors, and compare the charge by weight.")
 		}
 	case hasDischarge && pipe >= cycle.DischargeInvestigate:
-		r.Conclude("outside", text.Say("The discharge pipe is at {}. Sustained, that is too hot for some oils.", c.show(pipe)))
+		r.Conclude("outside", text.Say("The discharge pipe is at {}. From 100 °C (212 °F), sustained, it is looked into by common practice: some oils break down.", c.show(pipe)))
 		r.Advise("Check outdoor coil, charge and suction superheat, and compare with the maker's limit.")
 	case len(c.outside) > 0:
 		r.Conclude("outside", "Outside: "+strings.Join(c.outside, ", ")+".")
@@ -104,8 +108,11 @@ func (c *running) judge() {
 		r.Conclude("not-enough", "Suction, discharge and liquid pipe temperatures are all needed before anything can be called inside its band.")
 		r.Advise("Clamp and insulate the missing probes, and read again.")
 	case early:
-		r.Conclude("not-steady", text.Say("Nothing lies outside a band, but the circuit was steady for {} only.", r.Given("steady")))
+		r.Conclude("not-steady", text.Say("Nothing is known to lie outside a band, but the circuit was steady for {} only.", r.Given("steady")))
 		r.Advise("Let it run steadily for 15 minutes or more, and read again.")
+	case len(c.edge) > 0:
+		r.Conclude("edge", text.Say("At the end of a band: {}. A reading that may be wrong by {} cannot tell inside from outside.", strings.Join(c.edge, "; "), r.Given("reading-error")))
+		r.Advise("Compare with the maker's value for this unit. Clean and insulate the probe, zero the gauge, and read again.")
 	default:
 		r.Conclude("in-bands", "What was read lies inside the general bands. That does not clear the machine: the maker's targets, airflow, oil and acid still count.")
 		r.Advise("Write the readings down as the baseline, with speed and load.")

@@ -28,7 +28,7 @@ var StandingPressure = &calc.Worksheet{
 		{ID: "leak-rate", Label: "Leak at test pressure", Quantity: unit.LeakRate},
 		{ID: "hidden-rate", Label: "Leak at test pressure that could still hide", Quantity: unit.LeakRate},
 		{ID: "energy", Label: "Stored energy", Quantity: unit.Energy, Units: []string{"kJ"}, Significant: 3},
-		{ID: "stand-off", Label: "Distance for people while pressure is raised", Quantity: unit.Length, Units: []string{"m", "ft"}, Significant: 2},
+		{ID: "stand-off", Label: "Distance for people while pressure is raised, plant standard", Quantity: unit.Length, Units: []string{"m", "ft"}, Significant: 2},
 		{ID: "stage-1", Label: "Stage 1, at least 3 min", Quantity: unit.Pressure, Units: testUnits},
 		{ID: "stage-2", Label: "Stage 2, 3 to 5 min", Quantity: unit.Pressure, Units: testUnits},
 		{ID: "stage-3", Label: "Stage 3, full pressure", Quantity: unit.Pressure, Units: testUnits},

@@ -1,13 +1,16 @@
 package catalog_test
 
 import (
+	"regexp"
 	"slices"
+	"strings"
 	"testing"
 
 	"changeout/calc"
 	"changeout/calc/catalog"
 	"changeout/calc/property/viscosity"
 	"changeout/calc/source"
+	"changeout/calc/unit"
 )
 
 // TestWorkingEndsInTheOutputs: the number shown large is the number that the
@@ -40,6 +43,45 @@ func TestWorkingEndsInTheOutputs(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+var powerOfTen = regexp.MustCompile(`× 10[⁻⁰¹²³⁴⁵⁶⁷⁸⁹]`)
+
+// TestFiguresReadPlainly: in both families of units no output of any published
+// case, and no bound in any unit offered, asks a technician to read a power of
+// ten; only units that the trade reads so, as leak rates, have them.
+func TestFiguresReadPlainly(t *testing.T) {
+	powers := 0
+	for _, w := range catalog.All() {
+		for _, fields := range runs(t, w) {
+			for _, system := range []unit.System{unit.SI, unit.InchPound} {
+				a := calc.Evaluate(w, calc.Request{Worksheet: w.ID, System: system, Fields: fields})
+				for _, o := range a.Outputs {
+					if !powerOfTen.MatchString(o.Text) {
+						continue
+					}
+					if powers++; !strings.Contains(o.Text, "Pa·m³/s") && !strings.Contains(o.Text, "mbar·L/s") {
+						t.Errorf("%s %v: %s reads %s", w.ID, fields, o.ID, o.Text)
+					}
+				}
+			}
+		}
+		for i := range w.Inputs {
+			in := &w.Inputs[i]
+			if in.Kind != calc.Quantity {
+				continue
+			}
+			for _, id := range unitsOf(in) {
+				u, env := in.Quantity.Unit(id), unit.Env{Atmosphere: unit.StandardAtmosphere}
+				if low, high := u.Limit(in.Low, env), u.Limit(in.High, env); powerOfTen.MatchString(low + high) {
+					t.Errorf("%s %s: the bounds read %s to %s %s", w.ID, in.ID, low, high, id)
+				}
+			}
+		}
+	}
+	if powers == 0 {
+		t.Error("no leak rate was written with a power of ten: the test looked at nothing")
 	}
 }
 

@@ -15,7 +15,7 @@ import (
 var Thermistor = &calc.Worksheet{
 	ID:      "thermistor",
 	Title:   "Thermistor check",
-	Purpose: "What a temperature sensor's ohms mean, what they should be, and by how many kelvin it is wrong against a probe or in an ice bath.",
+	Purpose: "What a temperature sensor's ohms mean, and what they should be. By how many kelvin it is wrong against a probe or in an ice bath.",
 	Inputs: []calc.Input{
 		{ID: "family", Label: "Sensor family", Kind: calc.Choice, Help: "From the unit's sensor table. Families must not be mixed.",
 			Options: []calc.Option{

@@ -11,7 +11,7 @@ import (
 var WaterPoint = &calc.Worksheet{
 	ID:      "water-point",
 	Title:   "Water point",
-	Purpose: "The temperature at which water boils or ice turns to vapour at a vacuum reading, or the pressure for a temperature, and what it means for your pipes.",
+	Purpose: "The temperature at which water boils or ice turns to vapour at a vacuum reading, or the pressure for a temperature. What it means for your pipes.",
 	Inputs: []calc.Input{
 		{ID: "pressure", Label: "Vacuum reading", Kind: calc.Quantity, Quantity: unit.VacuumPressure, Units: append(vacuumUnits, "kPa"), Optional: true,
 			Low: 0.1, High: 140e3, BoundReason: "from the lowest field reading to above the atmosphere", Help: "Absolute, at the far end. Enter a reading or a water temperature, not both."},

@@ -245,7 +245,7 @@ func (u *Unit) Format(v float64) string {
 	}
 	switch u.Decimals {
 	case Scientific:
-		return Significant(v, 3)
+		return u.Significant(v, 3)
 	case Calendar:
 		return dateText(v)
 	}
@@ -283,9 +283,22 @@ func Fixedf(v float64, decimals int) string {
 	return sign + whole
 }
 
-// Significant writes v with so many significant figures, as a plain decimal
-// where that reads well and with a power of ten where it does not.
-func Significant(v float64, figures int) string {
+// Significant writes v with so many significant figures. The sizes that people
+// meet come as a plain decimal; a power of ten stands beyond them only.
+func Significant(v float64, figures int) string { return significant(v, figures, -6, 9) }
+
+// Significant writes a value in u with so many significant figures: with a power
+// of ten sooner where that is how the unit is read, as a leak rate is.
+func (u *Unit) Significant(v float64, figures int) string {
+	if u.Decimals == Scientific {
+		return significant(v, figures, -3, 4)
+	}
+	return Significant(v, figures)
+}
+
+// significant writes the powers of ten from least to most as a plain decimal.
+// From 100 000 on zeros stand for the figures that were not asked for.
+func significant(v float64, figures, least, most int) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return ""
 	}
@@ -295,7 +308,10 @@ func Significant(v float64, figures int) string {
 	s := strconv.FormatFloat(v, 'e', figures-1, 64)
 	mantissa, exp, _ := strings.Cut(s, "e")
 	n, _ := strconv.Atoi(exp)
-	if n >= -3 && n < 5 {
+	if n >= least && n <= most {
+		if n >= 5 {
+			v, _ = strconv.ParseFloat(s, 64)
+		}
 		return Fixedf(v, max(0, figures-1-n))
 	}
 	if strings.HasPrefix(mantissa, "-") {
@@ -308,10 +324,14 @@ func Significant(v float64, figures int) string {
 // the last one that counts, for bounds in a sentence: 0.05, not 0.05000.
 func Short(v float64, figures int) string {
 	s := Significant(v, figures)
-	if strings.Contains(s, ".") && !strings.Contains(s, "×") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	mantissa, power, isPower := strings.Cut(s, " ×")
+	if strings.Contains(mantissa, ".") {
+		mantissa = strings.TrimRight(strings.TrimRight(mantissa, "0"), ".")
 	}
-	return s
+	if isPower {
+		return mantissa + " ×" + power
+	}
+	return mantissa
 }
 
 func superscript(n int) string {

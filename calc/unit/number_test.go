@@ -143,12 +143,41 @@ func TestSignificant(t *testing.T) {
 		figures int
 		want    string
 	}{
-		{0, 3, "0"}, {math.Copysign(0, -1), 3, "0"}, {1.2345, 3, "1.23"}, {123.45, 2, "123"}, {0.0012345, 3, "0.00123"}, {0.00012345, 3, "1.23 × 10⁻⁴"},
-		{-0.00012345, 2, "−1.2 × 10⁻⁴"}, {12345, 3, "12\u202f345"}, {123456, 3, "1.23 × 10⁵"}, {-2.5e-10, 2, "−2.5 × 10⁻¹⁰"}, {9.999, 3, "10.0"}, {6.02e123, 1, "6 × 10¹²³"},
-		{99999.5, 4, "1.000 × 10⁵"}, {math.NaN(), 3, ""}, {math.Inf(1), 3, ""},
+		{0, 3, "0"}, {math.Copysign(0, -1), 3, "0"}, {1.2345, 3, "1.23"}, {123.45, 2, "123"}, {0.0012345, 3, "0.00123"}, {0.00012345, 3, "0.000123"},
+		{-0.00012345, 2, "−0.00012"}, {12345, 3, "12\u202f345"}, {123456, 3, "123\u202f000"}, {-123456, 3, "−123\u202f000"}, {1e5, 4, "100\u202f000"},
+		{9.9999e9, 2, "1.0 × 10¹⁰"}, {9.94e9, 2, "9\u202f900\u202f000\u202f000"}, {1.234e-6, 2, "0.0000012"}, {9.94e-7, 2, "9.9 × 10⁻⁷"}, {-2.5e-10, 2, "−2.5 × 10⁻¹⁰"}, {9.999, 3, "10.0"}, {6.02e123, 1, "6 × 10¹²³"},
+		{99999.5, 4, "100\u202f000"}, {math.NaN(), 3, ""}, {math.Inf(1), 3, ""},
 	} {
 		if got := Significant(c.v, c.figures); got != c.want {
 			t.Errorf("Significant(%v, %d) = %q, want %q", c.v, c.figures, got, c.want)
+		}
+	}
+}
+
+// TestSignificantInUnits: what is read in powers of ten keeps them, in outputs
+// and elsewhere; a capacitor's microfarads do not get them.
+func TestSignificantInUnits(t *testing.T) {
+	for _, c := range []struct {
+		u    *Unit
+		v    float64
+		want string
+	}{
+		{LeakRate.Unit("Pa·m³/s"), 3.04e-5, "3.0 × 10⁻⁵"}, {LeakRate.Unit("Pa·m³/s"), 0.0123, "0.012"}, {Capacitance.Unit("uF"), 1e5, "100\u202f000"},
+		{Energy.Unit("kJ"), 281234, "280\u202f000"}, {Mass.Unit("oz"), 6.5e-5, "0.000065"},
+	} {
+		if got := c.u.Significant(c.v, 2); got != c.want {
+			t.Errorf("%v in %s: got %q, want %q", c.v, c.u.ID, got, c.want)
+		}
+	}
+}
+
+func TestShort(t *testing.T) {
+	for _, c := range []struct {
+		v    float64
+		want string
+	}{{0.05, "0.05"}, {1e5, "100\u202f000"}, {3.53147e7, "35\u202f310\u202f000"}, {1e-4, "0.0001"}, {1e-9, "1 × 10⁻⁹"}, {1.5e-9, "1.5 × 10⁻⁹"}, {20, "20"}, {0, "0"}} {
+		if got := Short(c.v, 4); got != c.want {
+			t.Errorf("Short(%v) = %q, want %q", c.v, got, c.want)
 		}
 	}
 }

@@ -52,7 +52,7 @@ type Unit struct {
 
 // What a unit's Decimals may ask for besides a count of decimals.
 const (
-	Scientific = -1 // three significant figures
+	Scientific = -1 // three significant figures, with powers of ten: leak rates and the like are read so
 	Calendar   = -2 // a day of the calendar, written year first: see Date
 )
 

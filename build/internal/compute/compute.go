@@ -25,7 +25,8 @@ func (f Failure) Error() string { return f.Sentence }
 // maxFile is the largest file that @file reads: 20,000 rows fit many times.
 const maxFile = 8 << 20
 
-// Run lists the worksheets, lists one worksheet's inputs, or runs it. args are
+// Run lists the worksheets, lists one worksheet's inputs or the options
+// of one of them, or runs it. args are
 // what stands after "compute". Nothing is written to out unless it succeeds.
 func Run(args []string, out io.Writer) error {
 	var words []string
@@ -50,6 +51,13 @@ func Run(args []string, out io.Writer) error {
 	}
 	if len(words) == 1 {
 		describe(out, w)
+		return nil
+	}
+	if in := w.Input(words[1]); in != nil && in.Kind == calc.Choice && len(words) == 2 {
+		describeInput(out, w, in)
+		for _, o := range in.Options {
+			fmt.Fprintf(out, "    %-18s %s\n", o.ID, o.Label)
+		}
 		return nil
 	}
 	fields, err := readFields(words[1:])
@@ -136,13 +144,13 @@ func list(out io.Writer) {
 	for _, w := range catalog.All() {
 		fmt.Fprintf(out, "%-20s %s\n", w.ID, w.Purpose)
 	}
-	fmt.Fprintln(out, "\ncompute NAME lists the inputs; compute NAME key=value … runs it; -json writes one object.")
+	fmt.Fprintln(out, "\ncompute NAME lists the inputs; compute NAME CHOICE lists what a choice takes; compute NAME key=value … runs it; -json writes one object.")
 }
 
 func describe(out io.Writer, w *calc.Worksheet) {
 	fmt.Fprintf(out, "%s: %s\n%s\n\ninputs\n", w.ID, w.Title, w.Purpose)
 	for i := range w.Inputs {
-		describeInput(out, &w.Inputs[i])
+		describeInput(out, w, &w.Inputs[i])
 	}
 	fmt.Fprintln(out, "\noutputs")
 	for _, o := range w.Outputs {
@@ -160,10 +168,14 @@ func describe(out io.Writer, w *calc.Worksheet) {
 	}
 }
 
-func describeInput(out io.Writer, in *calc.Input) {
+func describeInput(out io.Writer, w *calc.Worksheet, in *calc.Input) {
 	fmt.Fprintf(out, "  %-20s %s", in.ID, in.Label)
 	switch in.Kind {
 	case calc.Choice:
+		if in.Listed != "" {
+			fmt.Fprintf(out, ": one of %d, %s to %s; compute %s %s lists them", len(in.Options), in.Options[0].ID, in.Options[len(in.Options)-1].ID, w.ID, in.ID)
+			break
+		}
 		ids := make([]string, len(in.Options))
 		for i, o := range in.Options {
 			ids[i] = o.ID

@@ -143,6 +143,31 @@ func TestJSONShape(t *testing.T) {
 	}
 }
 
+// TestLongChoice: 149 refrigerants stand on lines of their own where they are
+// asked for, and in no list of inputs.
+func TestLongChoice(t *testing.T) {
+	for _, w := range catalog.All() {
+		sheet, err := run(w.ID)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for line := range strings.SplitSeq(sheet, "\n") {
+			if len(line) > 400 {
+				t.Errorf("%s: a line of %d bytes: %.80s…", w.ID, len(line), line)
+			}
+		}
+	}
+	names, err := run("saturation", "refrigerant")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, o := range catalog.Saturation.Input("refrigerant").Options {
+		if !strings.Contains(names, "    "+o.ID+" ") {
+			t.Errorf("the list of refrigerants lacks %s", o.ID)
+		}
+	}
+}
+
 // TestBadInput: one sentence, and nothing on standard output.
 func TestBadInput(t *testing.T) {
 	folder := t.TempDir()
@@ -158,7 +183,11 @@ func TestBadInput(t *testing.T) {
 		{[]string{"saturation", "presure=1psig"}, "Saturation has no input “presure”; did you mean pressure?"},
 		{[]string{"saturation", "refrigerant=R-410A", "pressure=250psi"}, "Pressure: “250psi” does not say gauge or absolute; write psig or psia."},
 		{[]string{"saturation", "refrigerant=R-410A", "pressure=1,234psig"}, "Pressure: “1,234psig” can mean 1.234 or 1234; choose one."},
-		{[]string{"saturation", "refrigerant=R-410", "pressure=100psig"}, "Refrigerant: “R-410” is not in the list"},
+		{[]string{"saturation", "refrigerant=R-410", "pressure=100psig"}, "Refrigerant: “R-410” is not in the list; close to it: R-410A, R-410B, "},
+		{[]string{"saturation", "refrigerant=R-41O", "pressure=100psig"}, "Refrigerant: “R-41O” is not in the list; close to it: R-410A, R-410B, "},
+		{[]string{"saturation", "refrigerant=propane", "pressure=100psig"}, "Refrigerant: “propane” is not in the list; choose one of the "},
+		{[]string{"saturation", "pressure=100psig"}, "in the page “Tables”."},
+		{[]string{"saturation", "line-temperature"}, `"line-temperature" is not understood`},
 		{[]string{"saturation", "refrigerant=R-744", "temperature=31C"}, "R-744 at 31\u00a0°C is outside"},
 		{[]string{"-json", "saturation", "refrigerant=R-744", "temperature=31C"}, "R-744 at 31\u00a0°C is outside"},
 		{[]string{"vacuum-hold", "log=@" + filepath.Join(folder, "none.csv")}, "no such file"},
@@ -174,8 +203,8 @@ func TestBadInput(t *testing.T) {
 		if out != "" {
 			t.Errorf("%q: standard output holds %q, want nothing", c.args, out)
 		}
-		if s := failure.Sentence; !strings.Contains(s, c.want) || strings.Contains(s, "\n") {
-			t.Errorf("%q:\n got  %q\n want %q on one line", c.args, s, c.want)
+		if s := failure.Sentence; !strings.Contains(s, c.want) || strings.Contains(s, "\n") || len(s) > 300 {
+			t.Errorf("%q:\n got  %q\n want %q on one line of at most 300 bytes", c.args, s, c.want)
 		}
 	}
 }

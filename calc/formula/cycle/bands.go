@@ -1,19 +1,51 @@
 package cycle
 
-// Band is a closed range of a temperature or a difference, K.
-type Band struct{ Low, High float64 }
+// Band is a closed range of a temperature or a difference, K. An end beyond
+// which the compressor is harmed is strict: no reading error excuses it.
+type Band struct {
+	Low, High             float64
+	StrictLow, StrictHigh bool
+}
+
+// Place is where a reading lies in a band.
+type Place int
+
+const (
+	Below Place = iota
+	AtLow
+	Inside
+	AtHigh
+	Above
+)
+
+// Place says where a reading v lies in the band when it may be wrong by e, K,
+// either way. Nearer to an end than e it is at that end, and neither inside nor
+// outside is known; beyond a strict end it is outside all the same.
+func (b Band) Place(v, e float64) Place {
+	switch {
+	case v < b.Low && (b.StrictLow || v < b.Low-e):
+		return Below
+	case v > b.High && (b.StrictHigh || v > b.High+e):
+		return Above
+	case v < b.Low+e:
+		return AtLow
+	case v > b.High-e:
+		return AtHigh
+	}
+	return Inside
+}
 
 // Bands of a machine that runs steadily. They are general; the maker's values
 // come first. Sources: manual-11 an inverter matrix, manual-12 a trial-run
 // document, manual-14 a chart, manual-49 a variable-speed scroll manual,
 // manual-50 a superheat check; where none is named it is common practice.
 var (
-	SuctionSuperheat   = Band{5, 20}          // usual; manual-11 flags under 2 and over 11, manual-49 allows 5 to 30
-	DischargeSuperheat = Band{20, 45}         // manual-12 warns under 20, manual-11 flags over 39, manual-50 over 45
-	SubcoolingUsual    = Band{2, 8}           // manual-11: 2 to 7; typical 3 to 8
-	EvaporatingCooling = Band{275.15, 285.15} // 2 to 12 °C in comfort cooling
-	CondensingOverAir  = Band{8, 20}          // cooling: condensing temperature less outdoor air
-	IndoorAirChange    = Band{8, 14}          // cooling, at rated airflow
+	SuctionSuperheat   = Band{5, 20, true, true}           // usual; manual-11 flags under 2 and over 11, manual-49 allows 5 to 30
+	DischargeSuperheat = Band{20, 45, true, true}          // manual-12 warns under 20, manual-11 flags over 39, manual-50 over 45
+	SubcoolingUsual    = Band{2, 8, false, false}          // manual-11: 2 to 7; typical 3 to 8
+	EvaporatingCooling = Band{275.15, 285.15, true, false} // 2 to 12 °C in comfort cooling; low: ice, and liquid that returns
+	CondensingOverAir  = Band{8, 20, false, false}         // cooling: condensing temperature less outdoor air
+	IndoorAirChange    = Band{8, 14, false, true}          // cooling, at rated airflow; high: little air, and liquid that returns
 )
 
 // Discharge pipe temperatures, K.

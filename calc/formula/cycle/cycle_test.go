@@ -35,6 +35,45 @@ func TestDefinitions(t *testing.T) {
 	}
 }
 
+// TestPlaceInBand: at and around both ends of a band, with an error of 1 K. A
+// strict end allows nothing outward, and warns inward like any other.
+func TestPlaceInBand(t *testing.T) {
+	soft, strict := Band{Low: 2, High: 8}, Band{Low: 2, High: 8, StrictLow: true, StrictHigh: true}
+	for _, c := range []struct {
+		v            float64
+		soft, strict Place
+	}{
+		{0.99, Below, Below}, {1, AtLow, Below}, {1.99, AtLow, Below}, {2, AtLow, AtLow}, {2.99, AtLow, AtLow}, {3, Inside, Inside},
+		{5, Inside, Inside}, {7, Inside, Inside}, {7.01, AtHigh, AtHigh}, {8, AtHigh, AtHigh}, {8.01, AtHigh, Above}, {9, AtHigh, Above}, {9.01, Above, Above},
+	} {
+		if got := soft.Place(c.v, 1); got != c.soft {
+			t.Errorf("soft band 2 to 8, reading %v ± 1: got place %v, want %v", c.v, got, c.soft)
+		}
+		if got := strict.Place(c.v, 1); got != c.strict {
+			t.Errorf("strict band 2 to 8, reading %v ± 1: got place %v, want %v", c.v, got, c.strict)
+		}
+	}
+}
+
+// TestErrorNeverExcuses: whatever the error, a reading outside a strict end
+// stays outside, and no reading outside a band is ever called inside it.
+func TestErrorNeverExcuses(t *testing.T) {
+	for name, b := range map[string]Band{"suction superheat": SuctionSuperheat, "discharge superheat": DischargeSuperheat, "subcooling": SubcoolingUsual,
+		"evaporating": EvaporatingCooling, "condensing": CondensingOverAir, "air": IndoorAirChange} {
+		for e := 0.0; e <= 3; e += 0.25 {
+			for v := b.Low - 6; v <= b.High+6; v += 0.125 {
+				got := b.Place(v, e)
+				if b.StrictLow && v < b.Low && got != Below || b.StrictHigh && v > b.High && got != Above || got == Inside && (v < b.Low || v > b.High) {
+					t.Errorf("%s: %v K with an error of %v K: got place %v", name, v, e, got)
+				}
+			}
+		}
+	}
+	if !SuctionSuperheat.StrictLow || !DischargeSuperheat.StrictLow || !EvaporatingCooling.StrictLow || !DischargeSuperheat.StrictHigh {
+		t.Error("liquid that returns and a hot discharge must have strict ends")
+	}
+}
+
 // TestIdealCompression: entropy is kept, the gas is hotter, and an enthalpy
 // rise is at least v dp over the way: dh = v dp along an isentrope, integrated
 // by Simpson's rule over 40 steps (its error is below 1e-6 of the rise).
