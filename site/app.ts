@@ -1,5 +1,6 @@
 // Everything a page can do beyond being read. Each part starts from data attributes, marks what it finds, and fails alone:
-// a page with a broken part is still a page. What a worksheet needs is in worksheets.ts, which only pages with one load.
+// a page with a broken part is still a page. Fields start before the steps, which set those far down aside. What a
+// worksheet needs is in worksheets.ts, which only pages with one load.
 
 import { theme } from "./components/footer/theme.ts";
 import { onePageAtATime } from "./module/one-page.ts";
@@ -15,7 +16,7 @@ import { jobLine } from "./components/job/line.ts";
 import { assessment } from "./components/assess/open.ts";
 import { forPrint } from "./module/print.ts";
 
-for (const part of [theme, onePageAtATime, steps, write, timers, search, resume, offline, stored, dockHeight, jobLine, assessment, forPrint]) {
+for (const part of [theme, onePageAtATime, write, steps, timers, search, resume, offline, stored, dockHeight, jobLine, assessment, forPrint]) {
   try {
     part();
   } catch (error) {

@@ -5,6 +5,6 @@ import { keepAnswers } from "./components/job/keep.ts";
 import { glances } from "./components/glance/glance.ts";
 import { worksheets } from "./components/worksheet/worksheet.ts";
 
-keepAnswers(); // first: it listens for answers
-worksheets();
+keepAnswers(); // these two first: they listen for what worksheets do
 glances();
+worksheets();

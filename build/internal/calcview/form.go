@@ -6,6 +6,7 @@ package calcview
 
 import (
 	"html/template"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -26,6 +27,7 @@ type Form struct {
 	CasesURL, PageURL  string
 	Heading            int
 	Base               string
+	Room               int // px that the form takes on a phone, about
 }
 
 // Input is one field of a form.
@@ -78,12 +80,55 @@ func NewForm(w *calc.Worksheet, heading int, base string) Form {
 	}
 	f.Example = newExample(w)
 	if heading > 2 {
+		f.Room = room(f.Inputs)
 		f.PageURL, f.CasesURL, f.Sources = "worksheets/"+w.ID+".html", "", nil
 		if f.Example != nil {
 			f.Example.Steps, f.Example.Chart, f.Example.ChartTitle = nil, "", ""
 		}
 	}
 	return f
+}
+
+// room is about how high a form will be on a phone, in px. A browser that does
+// not hold the view still when something above it grows would jump without it.
+func room(inputs []Input) int {
+	const (
+		frame  = 240 // choice of units, buttons
+		perRow = 23  // a line of help
+		letter = 40  // letters in it
+	)
+	high := frame
+	for i := range inputs {
+		in := &inputs[i]
+		if !shownAtFirst(in, inputs) {
+			continue
+		}
+		high += 45 + perRow*((len(in.Help)+letter-1)/letter)
+		switch {
+		case in.Kind == string(calc.Series):
+			high += 560
+		case in.Kind == string(calc.Choice) && len(in.Options) <= 4:
+			high += 60 * len(in.Options)
+		case in.Kind == string(calc.Choice):
+			high += 60
+		default:
+			high += 120
+		}
+	}
+	return high
+}
+
+// shownAtFirst reports whether the choices as they stand show the input.
+func shownAtFirst(in *Input, all []Input) bool {
+	for clause := range strings.SplitSeq(in.When, "&") {
+		name, wanted, _ := strings.Cut(clause, "=")
+		for i := range all {
+			if all[i].ID == name && !slices.Contains(strings.Split(wanted, "|"), all[i].Default) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 func newInput(w *calc.Worksheet, in *calc.Input) Input {

@@ -46,8 +46,13 @@ export class Page {
 
   /** The text a person reads in the first such element, white space evened out; null when there is none. */
   async text(selector) {
-    const text = await this.run((s) => document.querySelector(s)?.innerText ?? null, selector);
-    return text === null ? null : plain(text);
+    // What is far down is not laid out and has no text to read yet: a person scrolls there.
+    const text = await until(`${selector} to be laid out`, () => this.run((s) => {
+      const e = document.querySelector(s);
+      if (e?.checkVisibility?.() && !e.checkVisibility({ contentVisibilityAuto: true })) return void e.scrollIntoView({ block: "nearest", behavior: "instant" });
+      return { read: e?.innerText ?? null };
+    }, selector));
+    return text.read === null ? null : plain(text.read);
   }
 
   async value(selector) {

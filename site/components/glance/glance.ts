@@ -2,23 +2,20 @@
 // no keyboard covers it, holds the main figure. "Show it large" fills the screen with it, to be read from two metres. Both
 // read the answer that stands on the page, whatever drew it.
 
-import { all, button, make } from "../../module/dom.ts";
+import { button, make } from "../../module/dom.ts";
 import { clockTime } from "../timers/clock.ts";
 import { awake } from "./awake.ts";
 import { read } from "./read.ts";
 import type { Seen } from "./read.ts";
 
 export function glances(): void {
-  document.addEventListener("changeout:unfolded", (event) => startIn(event.target as HTMLElement));
-  startIn(document);
-}
-
-function startIn(under: ParentNode): void {
-  for (const section of all(under, "[data-worksheet]")) {
+  addEventListener("popstate", stepped);
+  document.addEventListener("changeout:begun", (event) => {
+    const section = event.target as HTMLElement;
     const form = section.querySelector<HTMLElement>("[data-form]");
     const answer = section.querySelector<HTMLElement>("[data-answer]");
     if (form && answer) glance(section, form, answer);
-  }
+  });
 }
 
 function glance(section: HTMLElement, form: HTMLElement, answer: HTMLElement): void {
@@ -106,26 +103,47 @@ function show(title: string, seen: Seen, at: number, from: HTMLElement): void {
     for (const number of numbers) fill(number, box, 0.3 / count);
   };
   const sleep = awake();
-  const mark = { glance: performance.now() }; // of this opening alone
-  let left = false; // by the phone's way back: its step is taken already
-  const back = (): void => {
-    left = true;
-    box.close();
-  };
   box.addEventListener("close", () => {
-    removeEventListener("popstate", back);
     removeEventListener("resize", fit);
     sleep();
     box.remove();
-    if (!left && (history.state as { glance?: number } | null)?.glance === mark.glance) history.back();
+    if (shown === box) leave();
     if (from.isConnected) from.focus();
   });
   document.body.append(box);
   box.showModal();
   fit();
   addEventListener("resize", fit); // the phone is turned
-  history.pushState(mark, ""); // so that the phone's way back closes this, and leaves the page where it is
-  addEventListener("popstate", back);
+  shown = box;
+  enter();
+}
+
+// So that the phone's way back closes what fills the screen and leaves the page where it is, one step of the history stands
+// for "open", whichever opening made it. A browser takes a step back some time after it was asked to, and the next opening
+// can come first: then the one on the screen gets a step anew, and is never closed by the step of the one before. No step is
+// made while one back is on its way: Firefox would drop that.
+let shown: HTMLDialogElement | null = null;
+let leaving = false; // a step back was asked for here and has not come
+
+const entered = (): boolean => (history.state as { glance?: boolean } | null)?.glance === true;
+
+function enter(): void {
+  if (!entered()) history.pushState({ glance: true }, "");
+}
+
+function leave(): void {
+  shown = null;
+  if (!entered() || leaving) return; // by the phone's way back: the step is taken already
+  leaving = true;
+  history.back();
+}
+
+function stepped(): void {
+  const own = leaving;
+  leaving = false;
+  if (!shown || entered()) return;
+  if (own) enter();
+  else shown.close();
 }
 
 /** As large as the screen is wide, and at most that share of its height. Words in place of a figure keep their size and break. */

@@ -3,6 +3,7 @@
 import { loadRecord, onJobChange, onOtherTab, save, saveRecord } from "../../module/store.ts";
 import { all, button, make } from "../../module/dom.ts";
 import { pages } from "../../module/root.ts";
+import { begin, setAside } from "../../module/near.ts";
 import { currentPage, onPageChange } from "../../module/one-page.ts";
 
 export const ticksKey = (page: string): string => `ticks:${page}`;
@@ -10,6 +11,9 @@ export const readingsKey = (page: string): string => `readings:${page}`;
 const wordsKey = (page: string): string => `words:${page}`; // what a ticked step said, for the job file
 
 interface Step { row: HTMLElement; box: HTMLInputElement; number: string }
+
+const inSight = 8; // steps at the head of a page: they keep their controls from the first
+const known = new Map<HTMLElement, Step[]>(); // of each page: a box that is set aside is not in the document
 
 export function steps(): void {
   const redraw = new Map<string, () => void>();
@@ -25,6 +29,7 @@ export function steps(): void {
     const page = currentPage();
     const step = page && open(page);
     if (!step) return;
+    begin(step.row);
     step.row.scrollIntoView({ block: "start" });
     step.box.focus({ preventScroll: true });
   });
@@ -38,7 +43,7 @@ function stepsIn(page: HTMLElement): Step[] {
   });
 }
 
-const open = (page: HTMLElement): Step | undefined => stepsIn(page).find((s) => !s.box.checked);
+const open = (page: HTMLElement): Step | undefined => known.get(page)?.find((s) => !s.box.checked);
 
 function drawNext(): void {
   const bar = document.querySelector<HTMLButtonElement>("[data-next-step]");
@@ -55,6 +60,8 @@ function stepsOf(page: HTMLElement): (() => void) | null {
   const id = page.dataset.page ?? "";
   const list = stepsIn(page);
   if (list.length === 0) return null;
+  known.set(page, list);
+  for (const s of list.slice(inSight)) for (const control of all(s.row, "[data-tick], [data-write]")) setAside(s.row, control);
   const progress = page.querySelector<HTMLElement>("[data-progress]");
 
   const draw = (): void => {
@@ -98,7 +105,7 @@ function stepsOf(page: HTMLElement): (() => void) | null {
       save(ticksKey(id), null);
       save(readingsKey(id), null);
       draw();
-      for (const field of all<HTMLInputElement>(page, "[data-write]")) field.value = "";
+      page.dispatchEvent(new Event("changeout:cleared")); // for what was written down
     }));
   }
   draw();

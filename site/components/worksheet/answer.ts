@@ -28,7 +28,7 @@ export function drawAnswer(box: HTMLElement, sheet: string, heading: string, rep
   if (reply.advice.length > 0) parts.push(notes("What to do", reply.advice, "co-notes"));
   for (const c of reply.charts) {
     const svg = parseSVG(c.svg);
-    if (svg) parts.push(make("figure", { class: "co-chart-frame" }, svg));
+    if (svg) parts.push(make("figure", { class: "co-chart-frame" }, make("figcaption", {}, c.title), svg));
   }
   if (reply.steps.length > 0) parts.push(working(sheet, reply, wasOpen));
 

@@ -2,13 +2,14 @@
 // worksheet and reads no number.
 
 import { all, button, make } from "../../module/dom.ts";
-import { NotLoaded, compile, evaluate, ready, start } from "../../module/load.ts";
+import { NotLoaded, evaluate, ready, start } from "../../module/load.ts";
 import { load, loadRecord, save, saveRecord } from "../../module/store.ts";
 import type { Problem, Reply, Suggestion } from "../../module/wire.ts";
 import { singleFile } from "../../module/root.ts";
 import { drawAnswer, drawNoAnswer } from "./answer.ts";
 import type { OutputUnits } from "./answer.ts";
 import { before } from "./before.ts";
+import { compileWhenIdle, whenNear } from "./begin.ts";
 import { printBlank } from "./blank.ts";
 import { fromFragment, same } from "./entries.ts";
 import type { Entries } from "./entries.ts";
@@ -22,24 +23,17 @@ const quiet = 900; // ms without typing before the answer is read aloud
 
 export function worksheets(): void {
   document.addEventListener("changeout:unfolded", (event) => startIn(event.target as HTMLElement));
-  if (startIn(document) === 0) return;
-  const early = (): void => void compile().catch(() => undefined);
-  if ("requestIdleCallback" in window) requestIdleCallback(early, { timeout: 3000 });
-  else setTimeout(early, 500);
+  if (startIn(document)) compileWhenIdle();
 }
 
-function startIn(under: ParentNode): number {
+/** Starts each worksheet when somebody comes near it. True if there is one. */
+function startIn(under: ParentNode): boolean {
   const sections = all(under, "[data-worksheet]");
-  const begin = (section: HTMLElement): void => {
-    try {
-      worksheet(section);
-    } catch (error) {
-      console.error(error);
-    }
-  };
-  // The first at once; the others of a long page one by one, so that a finger finds the page answering in between.
-  sections.forEach((section, i) => (i === 0 ? begin(section) : setTimeout(() => begin(section))));
-  return sections.length;
+  for (const section of sections) whenNear(section, () => {
+    worksheet(section);
+    section.dispatchEvent(new CustomEvent("changeout:begun", { bubbles: true }));
+  });
+  return sections.length > 0;
 }
 
 function worksheet(section: HTMLElement): void {

@@ -15,7 +15,10 @@ export function write(): void {
     if (fields.length === 0) continue;
     const draw = (): void => {
       const readings = loadRecord(key);
-      for (const f of fields) if (f !== document.activeElement) f.value = readings[f.dataset.write ?? ""] ?? "";
+      for (const f of fields) {
+        const kept = readings[f.dataset.write ?? ""] ?? "";
+        if (f !== document.activeElement && f.value !== kept) f.value = kept; // writing what stands there costs a layout
+      }
     };
     for (const f of fields) {
       f.addEventListener("input", () => {
@@ -33,6 +36,7 @@ export function write(): void {
       if (changed === key) draw();
     });
     onJobChange(draw);
+    page.addEventListener("changeout:cleared", draw);
     draw();
   }
   onUnsaved((sentence) => {

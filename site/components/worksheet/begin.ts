@@ -1,0 +1,33 @@
+// When a worksheet starts, and when the module is compiled for it: not before somebody needs it, so that a procedure with
+// eight worksheets opens as fast as one without.
+
+import { compile } from "../../module/load.ts";
+import { begin, near } from "../../module/near.ts";
+import { singleFile } from "../../module/root.ts";
+
+/** Calls start when the section is near; at once where it is what the page is for. */
+export function whenNear(section: HTMLElement, start: () => void): void {
+  const later = section.querySelector<HTMLTemplateElement>("[data-form-later]");
+  near(section, () => {
+    later?.nextElementSibling?.remove(); // the room kept for it
+    later?.replaceWith(later.content);
+    start();
+  });
+  if (!later && !singleFile) begin(section);
+}
+
+/**
+ * A handbook that is kept on the phone compiles while the page is idle. On the first visit that waits for the first sign
+ * of use, since the module still has to come over the air.
+ */
+export function compileWhenIdle(): void {
+  const early = (): void => void compile().catch(() => undefined);
+  const whenIdle = (): void => {
+    for (const sign of signs) removeEventListener(sign, whenIdle);
+    if ("requestIdleCallback" in window) requestIdleCallback(early, { timeout: 3000 });
+    else setTimeout(early, 500);
+  };
+  const signs = ["pointerdown", "keydown", "scroll"];
+  if (navigator.serviceWorker?.controller) whenIdle();
+  else for (const sign of signs) addEventListener(sign, whenIdle, { passive: true });
+}
