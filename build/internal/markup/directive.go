@@ -290,8 +290,9 @@ func parseLength(s string) (seconds int, shown string, ok bool) {
 }
 
 func (w *walker) readEmbed(n *embedNode) {
-	if n.html != nil {
-		return // drawn when it was read
+	if n.html != nil { // drawn when it was read
+		w.result.Drawn = true
+		return
 	}
 	line := w.line(n.Pos())
 	if n.assessment {
@@ -300,11 +301,13 @@ func (w *walker) readEmbed(n *embedNode) {
 	}
 	if n.job {
 		w.claim("job-file", line, "a page has one job file")
+		w.result.Drawn = true
 		n.html = []byte(jobFile)
 		return
 	}
 	if n.report {
 		w.claim("report", line, "a page has one report")
+		w.result.Drawn = true
 		n.html = []byte(`<section class="co-report" id="report" data-report="` + w.env.Causes + `"><noscript><p>The report needs script. The pages and the tables do not.</p></noscript></section>` + "\n")
 		return
 	}
@@ -355,6 +358,7 @@ func (w *walker) readAssessment(n *embedNode, line int) {
 		return
 	}
 	w.claim("assess", line, "a page has one assessment")
+	w.result.Drawn = true
 	n.html = html
 }
 

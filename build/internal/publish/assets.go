@@ -34,6 +34,7 @@ type shelf struct {
 	templates templates
 	source    []byte // digest of the templates' text
 	css, js   []byte
+	drawn     []byte // the style of pages that a script draws
 	sheets    []byte // the script of pages that hold a worksheet
 	early     []byte // what the same pages run while they still load
 	search    []byte // the script that the first search loads
@@ -54,7 +55,7 @@ func (p *Publisher) loadShelf(ctx context.Context, in inputs, before *shelf, las
 	var list report.List
 	var wg sync.WaitGroup
 	if before != nil && in.sameSite(last) {
-		s.templates, s.source, s.css, s.js, s.sheets, s.early, s.search, s.job, s.assess, s.weigh, s.worker, s.static = before.templates, before.source, before.css, before.js, before.sheets, before.early, before.search, before.job, before.assess, before.weigh, before.worker, before.static
+		s.templates, s.source, s.css, s.drawn, s.js, s.sheets, s.early, s.search, s.job, s.assess, s.weigh, s.worker, s.static = before.templates, before.source, before.css, before.drawn, before.js, before.sheets, before.early, before.search, before.job, before.assess, before.weigh, before.worker, before.static
 	} else {
 		wg.Go(func() { list.Add(s.loadSite(p.o)...) })
 	}
@@ -78,6 +79,7 @@ func (p *Publisher) loadShelf(ctx context.Context, in inputs, before *shelf, las
 	}
 	s.assets = Assets{
 		CSS:      hashedName("app.css", s.css),
+		Drawn:    hashedName("drawn.css", s.drawn),
 		Script:   hashedName("app.js", s.js),
 		Module:   hashedName("changeout.wasm", s.module.Bytes),
 		Sum:      integrity(s.module.Bytes),
@@ -113,6 +115,7 @@ func (s *shelf) loadSite(o Options) []report.Problem {
 		{"site/assess.ts", &s.assess},
 		{"site/weigh.ts", &s.weigh},
 		{"site/app.css", &s.css},
+		{"site/drawn.css", &s.drawn},
 		{"site/worker/worker.ts", &s.worker},
 	} {
 		out, found := bundle.Build(bundle.Options{Root: o.Root, Entry: b.entry})
@@ -172,6 +175,7 @@ func (s *shelf) loadSite(o Options) []report.Problem {
 func (s *shelf) put(to sink) []report.Problem {
 	files := map[string][]byte{
 		s.assets.CSS:    s.css,
+		s.assets.Drawn:  s.drawn,
 		s.assets.Script: s.js,
 
 		s.assets.Worksheets: s.sheets,

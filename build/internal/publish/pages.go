@@ -58,7 +58,7 @@ func pageUnit(e *edition, pg *page.Page, crumb *Link, stage string, terms [sha25
 		page:   pg,
 		inputs: pageDigest(f, pg, stage, e.content.bodyDigest(pg), terms),
 		data: func(f Frame, r *markup.Result) (any, error) {
-			f.Sheets = len(r.Worksheets) > 0
+			f.Sheets, f.Drawn = len(r.Worksheets) > 0, r.Drawn
 			return PageData{Frame: f, Stage: pg.Stage, StageTitle: stage, Body: trusted(r.HTML), Steps: len(r.Steps)}, nil
 		},
 	}

@@ -20,6 +20,7 @@ type Frame struct {
 	Crumb          *Link // where the page belongs, or nil
 	Prev, Next     *Link // reading order, or nil
 	Sheets         bool  // the page holds a worksheet and needs its script
+	Drawn          bool  // the page holds what a script draws, and needs its style
 }
 
 // Link is a title and an address from the site's root.
@@ -32,6 +33,7 @@ type Link struct {
 type Assets struct {
 	CSS, Script, Module, Search, Worker, Manifest, Icon string
 	Sum                                                 string // digest of the module, for a page without a worker to compare
+	Drawn                                               string // the style of pages that a script draws
 	Worksheets                                          string // the script that only pages with a worksheet load
 	Early                                               string // what these pages run while they still load
 	Job                                                 string // the script of the job file, which the others load when it is needed
