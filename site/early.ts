@@ -1,4 +1,5 @@
-// Pages with a worksheet run this while they still load, before anything is drawn: when the handbook is kept on the phone,
+// Pages with a worksheet run this first of all, before the style and anything drawn (a script that may come when it likes
+// comes half a second later on a slow phone): when the handbook is kept on the phone,
 // the module is fetched from there and compiled, off the main thread, beside all the rest. Over the air it would only hold
 // up what a person came to read, so there load.ts fetches it when the page is idle.
 

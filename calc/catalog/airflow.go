@@ -83,7 +83,7 @@ var Airflow = &calc.Worksheet{
 		{Signal: "WARNING", Hazard: "Refrigerant leaves a gauge port as a jet under pressure.", Consequence: "It can freeze skin and blind.", Avoid: "Wear goggles and gloves. Open gauge valves slowly."},
 	},
 	Sources: append([]string{"common-practice", "makers-manual", "ashrae-fundamentals", "psychrolib", "practice-9", "practice-10", "practice-11", "practice-21", "practice-28", "practice-79", "practice-89",
-		"wetter-coil", "lbl-buildings"}, equationKeys()...),
+		"wetter-coil", "lbl-buildings"}, equationKeys...),
 	Example: []calc.Field{
 		{Input: "refrigerant", Text: "R-410A"}, {Input: "unit", Text: "running"}, {Input: "flow-by", Text: "flow"}, {Input: "flow", Text: "1180 m3/h"}, {Input: "rated-flow", Text: "1900 m3/h"},
 		{Input: "humidity-by", Text: "relative"}, {Input: "air-on", Text: "26 C"}, {Input: "on-relative", Text: "52 %"}, {Input: "air-off", Text: "11 C"}, {Input: "off-relative", Text: "92 %"},

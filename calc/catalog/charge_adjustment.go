@@ -33,7 +33,7 @@ var ChargeAdjustment = &calc.Worksheet{
 			Avoid: "Wear goggles and insulated gloves. Let hoses empty into the unit before you open them."},
 	},
 	Sources: append([]string{"makers-manual", "common-practice", "manual-44", "manual-45", "manual-46", "manual-47", "manual-48", "astm-b280", "ashrae-34", "a15int4", "a15g", "vrf", "imc", "practice-75",
-		"practice-76", "practice-77", "ashrae-fundamentals", "from-memory", "iect", "iecp", "gg2-areas", "r32-cap-manual", "a2l-charge-page"}, equationKeys()...),
+		"practice-76", "practice-77", "ashrae-fundamentals", "from-memory", "iect", "iecp", "gg2-areas", "r32-cap-manual", "a2l-charge-page"}, equationKeys...),
 	Example: []calc.Field{
 		{Input: "system", Text: "inverter-multi-split"}, {Input: "method", Text: "weight"}, {Input: "refrigerant", Text: "R-410A"},
 		{Input: "nameplate", Text: "9.4 kg"}, {Input: "lines", Text: "size_mm;length_m;factor_kg/m\n6.35;12;0.022\n9.52;28;0.061"},

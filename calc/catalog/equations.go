@@ -43,18 +43,24 @@ func addKeys(keys []string, source string) []string {
 	return keys
 }
 
-// equationKeys lists the keys of the equations of all refrigerants offered.
-func equationKeys() []string {
+// equationKeys lists the keys of the equations of all refrigerants offered. It
+// is made once, as refrigerantOptions is.
+var equationKeys = func() []string {
 	keys := []string{mixtureModel}
+	var seen []string // most components stand in many blends
 	for _, r := range Offered() {
 		for _, c := range r.Components {
+			before := len(seen)
+			if seen = addKeys(seen, c.Name); len(seen) == before {
+				continue
+			}
 			if e, ok := fluid.Lookup(c.Name); ok {
 				keys = addKeys(keys, e.Source)
 			}
 		}
 	}
 	return keys
-}
+}()
 
 // equationCite cites the equation of a pure fluid, or the mixture model.
 func equationCite(ref *refrigerant.Refrigerant) calc.Cite {

@@ -26,13 +26,22 @@ func Offered() []*refrigerant.Refrigerant {
 
 // refrigerantInput lists the catalogue of refrigerants as a choice.
 func refrigerantInput() calc.Input {
-	in := calc.Input{ID: "refrigerant", Label: "Refrigerant", Kind: calc.Choice, Listed: "the page “Tables”",
+	return calc.Input{ID: "refrigerant", Label: "Refrigerant", Kind: calc.Choice, Listed: "the page “Tables”", Options: refrigerantOptions,
 		Help: "As the nameplate says. If the history is doubtful, treat the gas as mixed and do not use this worksheet."}
-	for _, r := range Offered() {
-		in.Options = append(in.Options, calc.Option{ID: r.Name, Label: r.Name, Aliases: []string{r.Name[2:]}})
-	}
-	return in
 }
+
+// refrigerantOptions is made once for all worksheets: the phone waits for it
+// before the first answer.
+var refrigerantOptions = func() []calc.Option {
+	offered := Offered()
+	options := make([]calc.Option, len(offered))
+	names := make([]string, len(offered))
+	for i, r := range offered {
+		names[i] = r.Name[2:]
+		options[i] = calc.Option{ID: r.Name, Label: r.Name, Aliases: names[i : i+1 : i+1]}
+	}
+	return options
+}()
 
 // altitudeInput asks for the site altitude, which gauge pressures need.
 func altitudeInput() calc.Input {

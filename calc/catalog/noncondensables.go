@@ -63,7 +63,7 @@ var Noncondensables = &calc.Worksheet{
 		{Signal: "WARNING", Hazard: "Refrigerant leaves a port as a jet under pressure.", Consequence: "It can freeze skin and blind.", Avoid: "Wear goggles and gloves. Open gauge valves slowly."},
 		{Signal: "WARNING", Hazard: "Liquid shut in between two valves has no room to expand.", Consequence: "Warmth can burst the section.", Avoid: "Leave a gas space or a relief path in what you shut off."},
 	},
-	Sources: append([]string{"common-practice", "ashrae-fundamentals", "practice-79", "en-837-1", "jcgm-100"}, equationKeys()...),
+	Sources: append([]string{"common-practice", "ashrae-fundamentals", "practice-79", "en-837-1", "jcgm-100"}, equationKeys...),
 	Example: []calc.Field{
 		{Input: "refrigerant", Text: "R-410A"}, {Input: "liquid", Text: "yes"}, {Input: "section", Text: "outdoor"}, {Input: "pressure", Text: "19.6 barg"},
 		{Input: "air-on", Text: "28 C"}, {Input: "air-off", Text: "28.4 C"}, {Input: "liquid-temperature", Text: "28.2 C"}, {Input: "gauge-class", Text: "0.5 %"},

@@ -64,7 +64,7 @@ var OilVelocity = &calc.Worksheet{
 		"Cold oil without refrigerant in it is thick and needs more speed.",
 	},
 	Cautions: []calc.Caution{hotAndJet},
-	Sources:  append([]string{"jacobs-1976", "manual-17", "practice-80", "practice-47", "ashrae-refrigeration", "astm-b280", "common-practice", "makers-manual", "from-memory", "coolprop-8"}, equationKeys()...),
+	Sources:  append([]string{"jacobs-1976", "manual-17", "practice-80", "practice-47", "ashrae-refrigeration", "astm-b280", "common-practice", "makers-manual", "from-memory", "coolprop-8"}, equationKeys...),
 	Example: []calc.Field{{Input: "refrigerant", Text: "R-410A"}, {Input: "place", Text: "riser"}, {Input: "outside", Text: "28.6 mm"}, {Input: "shell", Text: "120 mm"}, {Input: "evaporating", Text: "5 C"}, {Input: "superheat", Text: "6 K"},
 		{Input: "liquid", Text: "35 C"}, {Input: "lowest", Text: "6 kW"}, {Input: "full", Text: "28 kW"}},
 }

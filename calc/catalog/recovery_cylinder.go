@@ -42,7 +42,7 @@ var RecoveryCylinder = &calc.Worksheet{
 	Cautions: []calc.Caution{{Signal: "DANGER", Hazard: "A cylinder full of liquid has no room to expand.",
 		Consequence: "A few kelvin more can burst it and kill.",
 		Avoid:       "Fill by weight on a scale. Keep it below 48 °C (118 °F). Never heat it with a flame."}},
-	Sources: append([]string{"ahri-k", "achrcyl", "traincyl", "cfr304c", "cfr304a", "cfr-173-304", "cfr180", "gwtext", "recovery-tank", "adr-tanks", "practice-96", "common-practice", "coolprop-8"}, equationKeys()...),
+	Sources: append([]string{"ahri-k", "achrcyl", "traincyl", "cfr304c", "cfr304a", "cfr-173-304", "cfr180", "gwtext", "recovery-tank", "adr-tanks", "practice-96", "common-practice", "coolprop-8"}, equationKeys...),
 	Example: []calc.Field{
 		{Input: "refrigerant", Text: "R-410A"}, {Input: "contents", Text: "same"}, {Input: "water-capacity", Text: "47.6 lb"}, {Input: "tare", Text: "27.5 lb"},
 		{Input: "gross", Text: "41 lb"}, {Input: "warmest", Text: "122 F"}, {Input: "to-recover", Text: "60 lb"}, {Input: "marking", Text: "service"},

@@ -65,7 +65,7 @@ var RecoveryLevel = &calc.Worksheet{
 	Cautions: []calc.Caution{{Signal: "WARNING", Hazard: "Refrigerant boils out of warm oil after the machine has stopped.",
 		Consequence: "Gas and oil mist can burn in a torch flame, or strike you from an opened joint.",
 		Avoid:       "Wait, read both sides again, evacuate, and fill with nitrogen to zero gauge before any flame."}},
-	Sources: append([]string{"cfr156", "cfr156b", "cfr-82-152", "cfr-82-152-study", "gwtext", "eu573", "practice-53", "from-memory", "common-practice", "coolprop-8"}, equationKeys()...),
+	Sources: append([]string{"cfr156", "cfr156b", "cfr-82-152", "cfr-82-152-study", "gwtext", "eu573", "practice-53", "from-memory", "common-practice", "coolprop-8"}, equationKeys...),
 	Example: []calc.Field{
 		{Input: "jurisdiction", Text: "us"}, {Input: "refrigerant", Text: "R-410A"}, {Input: "appliance", Text: "built"}, {Input: "charge", Text: "42 lb"}, {Input: "machine", Text: "since"},
 		{Input: "situation", Text: "ordinary"}, {Input: "reached", Text: "12 inHgv"}, {Input: "after", Text: "9 inHgv"}, {Input: "wait", Text: "10 min"},

@@ -59,7 +59,7 @@ var RunningState = &calc.Worksheet{
 			Avoid: "Clamp probes before the start. Keep hands and clothing clear."},
 	},
 	Sources: append([]string{"common-practice", "makers-manual", "ashrae-fundamentals", "cengel-boles", "practice-9", "practice-10", "practice-11", "practice-15", "practice-16", "practice-75", "practice-79",
-		"manual-8", "manual-11", "manual-12", "manual-49", "manual-50"}, equationKeys()...),
+		"manual-8", "manual-11", "manual-12", "manual-49", "manual-50"}, equationKeys...),
 	Example: []calc.Field{
 		{Input: "refrigerant", Text: "R-410A"}, {Input: "drive", Text: "inverter"}, {Input: "steady", Text: "60 min"},
 		{Input: "suction-pressure", Text: "7.4 barg"}, {Input: "suction-temperature", Text: "3.5 C"}, {Input: "discharge-pressure", Text: "24.5 barg"},

@@ -53,7 +53,7 @@ var Saturation = &calc.Worksheet{
 		Hazard:      "Refrigerant leaves a gauge port as a cold jet under pressure.",
 		Consequence: "It can freeze skin and eyes, and displace the air you breathe.",
 		Avoid:       "Wear gloves and eye protection. Open ports slowly. Ventilate low rooms."}},
-	Sources: append([]string{"ashrae-fundamentals", "practice-79", "common-practice"}, equationKeys()...),
+	Sources: append([]string{"ashrae-fundamentals", "practice-79", "common-practice"}, equationKeys...),
 	Example: []calc.Field{{Input: "refrigerant", Text: "R-407C"}, {Input: "pressure", Text: "80 psig"}, {Input: "line-temperature", Text: "61 F"}},
 }
 

@@ -58,7 +58,7 @@ var SuctionDrier = &calc.Worksheet{
 		"The cost holds the evaporating temperature and the displacement. Lost pumping at the higher ratio comes on top.",
 	},
 	Cautions: []calc.Caution{hotAndJet},
-	Sources:  append([]string{"practice-48", "manual-31", "fen-driers", "practice-80", "practice-47", "common-practice", "makers-manual", "coolprop-8"}, equationKeys()...),
+	Sources:  append([]string{"practice-48", "manual-31", "fen-driers", "practice-80", "practice-47", "common-practice", "makers-manual", "coolprop-8"}, equationKeys...),
 	Example: []calc.Field{{Input: "refrigerant", Text: "R-410A"}, {Input: "evaporating", Text: "5 C"}, {Input: "duty", Text: "temporary"}, {Input: "drop", Text: "24 kPa"},
 		{Input: "load", Text: "full"}, {Input: "first", Text: "9 kPa"}, {Input: "cooler", Text: "1.2 K"}, {Input: "maker", Text: "50 kPa"}, {Input: "acid", Text: "one"}, {Input: "trend", Text: "steady"}, {Input: "age", Text: "2 d"}},
 }

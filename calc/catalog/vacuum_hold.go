@@ -68,7 +68,7 @@ var VacuumHold = &calc.Worksheet{
 			Avoid: "Isolate or remove the gauge before you break the vacuum."},
 	},
 	Sources: append(append([]string{"common-practice", "makers-manual", "practice-67", "practice-35", "wagner-pruss-2002", "iapws-r14-08", "ul60335", "ufgs1", "leak-flow-table", "from-memory"},
-		viscosityKeys()...), equationKeys()...),
+		viscosityKeys()...), equationKeys...),
 	Example: []calc.Field{{Input: "log", Text: exampleHold}, {Input: "ambient-start", Text: "21 C"}, {Input: "ambient-end", Text: "20 C"}, {Input: "volume", Text: "45 L"},
 		{Input: "refrigerant", Text: "R-410A"}, {Input: "running-pressure", Text: "1.4 MPag"}},
 }
