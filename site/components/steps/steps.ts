@@ -12,7 +12,7 @@ const wordsKey = (page: string): string => `words:${page}`; // what a ticked ste
 
 interface Step { row: HTMLElement; box: HTMLInputElement; number: string }
 
-const inSight = 8; // steps at the head of a page: they keep their controls from the first
+const inSight = 4; // steps at the head of a page: they keep their controls from the first
 const known = new Map<HTMLElement, Step[]>(); // of each page: a box that is set aside is not in the document
 
 export function steps(): void {
