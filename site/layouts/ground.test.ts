@@ -49,4 +49,10 @@ for (const [name, theme] of themes) {
     });
   }
 }
+for (const [name, theme] of themes) {
+  for (const ground of ["paper", "sheet", "tint"]) {
+    // Edges of fields and boxes: WCAG 2.2, 1.4.11, asks for 3 to 1; sun and rain for more.
+    test(`${name}: line on ${ground}`, () => assert.ok(contrast(theme.get("line") ?? "", theme.get(ground) ?? "") >= 4.5));
+  }
+}
 test("both dark themes are one", () => assert.deepEqual([...block(':root[data-theme="dark"]')], [...block(':root:not([data-theme="light"])')]));

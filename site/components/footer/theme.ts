@@ -30,7 +30,7 @@ export function theme(): void {
     slot.append(
       make("div", { role: "group", "aria-labelledby": "theme-label" },
         make("span", { class: "co-theme__label", id: "theme-label" }, "Light or dark pages"),
-        make("div", { class: "co-theme__row" }, ...buttons)),
+        make("div", { class: "co-switch" }, ...buttons)),
     );
     slot.hidden = false;
   }

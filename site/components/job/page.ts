@@ -68,6 +68,10 @@ export function jobPage(root: HTMLElement, jobs: Jobs): void {
   }
 
   function troubled(sentence: string): void {
+    if (sentence === "") {
+      trouble.hidden = true;
+      return say("There is room again. Everything is kept on this phone now.");
+    }
     trouble.replaceChildren(make("p", { role: "alert" }, sentence), make("p", { class: "co-job__buttons" }, button("Save everything as a file", "co-button", () => void saveAll())));
     trouble.hidden = false;
   }

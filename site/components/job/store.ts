@@ -33,6 +33,7 @@ export class Jobs {
     return this.lost || this.backend.kind === "memory";
   }
 
+  /** tell gets a sentence when a change could not be kept, and "" once everything is kept again. */
   onTrouble(tell: (sentence: string) => void): void {
     this.tellers.push(tell);
   }
@@ -160,6 +161,7 @@ export class Jobs {
     await this.held.apply({ remove: ids });
     this.lost = (await this.held.jobs()).length > 0;
     this.newest.clear();
+    if (!this.lost) for (const tell of this.tellers) tell("");
   }
 
   /** Pictures that wait for room go along with the next change that has it. */

@@ -113,7 +113,7 @@ export async function reportView(section: HTMLElement, source: Source): Promise<
 
   print.dataset.reportPrint = "";
 
-  const toggles = make("div", { class: "co-report__which", role: "group", "aria-label": "Document" });
+  const toggles = make("div", { class: "co-report__which co-switch", role: "group", "aria-label": "Document" });
   for (const [w, text] of [["report", "Report"], ["customer", "Owner’s page"]] as const) {
     const b = button(text, "co-toggle", () => {
       which = w;

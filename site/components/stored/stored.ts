@@ -38,7 +38,8 @@ export function stored(): void {
   const go = button("Check again", "co-button", () => void press());
   const keep = button("Ask the browser to keep it", "co-button co-button--quiet", () => void promise(true));
   keep.hidden = true;
-  slot.replaceChildren(state, progress, newer, facts, make("p", { class: "co-stored__buttons" }, go, " ", keep), file);
+  // What comes and goes stands last, so that nothing a person reads or taps moves.
+  slot.replaceChildren(state, make("p", { class: "co-stored__buttons" }, go, " ", keep), file, newer, progress, facts);
 
   let ours: string | null = null; // the digest of the version that is stored, or was being looked at last
   let busy = false;

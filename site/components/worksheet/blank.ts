@@ -4,7 +4,6 @@
 import { all, make } from "../../module/dom.ts";
 import type { Child } from "../../module/dom.ts";
 import type { OutputUnits } from "./answer.ts";
-import { blankStyle } from "./blank-style.ts";
 
 const fewOptions = 12; // a longer list is a line to write on
 const rows = 5; // of an empty table
@@ -16,7 +15,6 @@ export function printBlank(section: HTMLElement, system: string, outputs: Map<st
   const page = section.closest<HTMLElement>("[data-page]");
   if (!page) return;
   const sheet = blankSheet(section, page, system, outputs);
-  blankStyle();
   page.querySelector(".co-blank")?.remove();
   page.append(sheet);
   page.dataset.printing = "blank";
