@@ -16,10 +16,13 @@ import { jobLine } from "./components/job/line.ts";
 import { assessment } from "./components/assess/open.ts";
 import { forPrint } from "./module/print.ts";
 
-for (const part of [theme, onePageAtATime, write, steps, timers, search, resume, offline, stored, dockHeight, jobLine, assessment, forPrint]) {
+const start = (part: () => void): void => {
   try {
     part();
   } catch (error) {
     console.error(error);
   }
-}
+};
+// At once: what stands where a person looks first. Then the rest, each by itself, so that a finger finds the page answering in between.
+for (const part of [theme, onePageAtATime, jobLine, resume, search, write, steps]) start(part);
+for (const part of [timers, offline, stored, dockHeight, assessment, forPrint]) setTimeout(start, 0, part);

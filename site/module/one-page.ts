@@ -33,12 +33,18 @@ export function onePageAtATime(): void {
     for (const p of list) p.hidden = p !== page;
     document.title = page.dataset.title ? `${page.dataset.title} · ${name}` : name;
     const target = document.getElementById(id);
-    if (target && target !== page) target.scrollIntoView();
+    if (target && target !== page) goTo(target);
     else if (!same) scrollTo(0, 0);
     for (const changed of listeners) changed();
   };
   addEventListener("hashchange", () => void show());
   void show();
+}
+
+/** What stands above may turn out higher than was reckoned once it is laid out, so the place is looked up for some frames. */
+function goTo(target: HTMLElement, frames = 6): void {
+  target.scrollIntoView();
+  if (frames > 0) requestAnimationFrame(() => goTo(target, frames - 1));
 }
 
 function decoded(hash: string): string {

@@ -13,7 +13,7 @@ export function whenNear(section: HTMLElement, start: () => void): void {
     later?.replaceWith(later.content);
     start();
   });
-  if (!later && !singleFile) begin(section);
+  if (!later && !singleFile) setTimeout(begin, 0, section); // after the script itself, so that neither holds up a tap
 }
 
 /**

@@ -323,7 +323,10 @@ function worksheet(section: HTMLElement): void {
     });
     const now = JSON.stringify([at, asked ? problems : []]);
     if (now === shown && !pressed) return;
+    const clear = JSON.stringify([at.map(() => null), []]);
+    const nothing = now === clear && (shown === clear || shown === "") && !pressed; // then no layout is asked for
     shown = now;
+    if (nothing) return;
     // The room kept at a field holds most sentences. For the rest the page scrolls with what grew, so that the button
     // stays where the thumb goes.
     const top = go?.getBoundingClientRect().top ?? 0;
