@@ -4,7 +4,7 @@
 import assert from "node:assert/strict";
 import { readFile } from "node:fs/promises";
 import { createRequire } from "node:module";
-import test from "node:test";
+import test, { after } from "node:test";
 import { levelling } from "./scenarios/everything.mjs";
 import { openPage } from "./scenarios/reading.mjs";
 import { Sheet } from "./scenarios/worksheets.mjs";
@@ -28,8 +28,10 @@ async function faults(p, { rules } = {}) {
   }, rules ?? null);
 }
 
+const server = await serve();
+after(() => server.stop());
+
 test("axe-core sees a fault that is planted", { timeout: 240_000 }, async () => {
-  const server = await serve();
   const p = await open("chromium");
   try {
     await openPage(p, server.place, "index");
@@ -47,7 +49,6 @@ test("axe-core sees a fault that is planted", { timeout: 240_000 }, async () => 
     assert.deepEqual((await faults(p)).map((f) => f.rule).sort(), ["button-name", "color-contrast", "color-contrast-enhanced"]);
   } finally {
     await p.close();
-    await server.stop();
   }
 });
 
@@ -57,7 +58,6 @@ const unfold = () => document.querySelectorAll("details").forEach((d) => (d.open
 const shorten = () => document.querySelectorAll("tbody").forEach((b) => [...b.rows].slice(3).forEach((row) => row.remove()));
 
 test("axe-core, every kind of page in light and dark", { timeout: 1_800_000 }, async () => {
-  const server = await serve();
   const p = await open("chromium");
   const dark = (on) => p.tab.emulateMediaFeatures([{ name: "prefers-color-scheme", value: on ? "dark" : "light" }]);
   try {
@@ -78,13 +78,11 @@ test("axe-core, every kind of page in light and dark", { timeout: 1_800_000 }, a
     assert.deepEqual(found, {});
   } finally {
     await p.close();
-    await server.stop();
   }
 });
 
 for (const dark of [false, true]) {
   test(`axe-core while at work, ${dark ? "dark" : "light"}`, { timeout: 480_000 }, async (t) => {
-    const server = await serve();
     const p = await open("chromium", { dark });
     try {
       await t.test("a worksheet with an answer", async () => {
@@ -117,7 +115,6 @@ for (const dark of [false, true]) {
       });
     } finally {
       await p.close();
-      await server.stop();
     }
   });
 }

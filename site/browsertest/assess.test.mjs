@@ -1,14 +1,16 @@
 // The assessment of the cause in each engine: on the site, then from the single file on disk.
 
 import assert from "node:assert/strict";
-import test from "node:test";
+import test, { after } from "node:test";
 import { assessment, fedByWorksheet } from "./scenarios/assess.mjs";
 import { engines, open } from "./support/engines.mjs";
 import { filePlace, serve } from "./support/handbook.mjs";
 
+const server = await serve();
+after(() => server.stop());
+
 for (const engine of engines) {
   test(`${engine}: the cause assessment`, { timeout: 900_000 }, async (t) => {
-    const server = await serve();
     const p = await open(engine);
     try {
       await t.test("on the site", (u) => assessment(u, p, server.place));
@@ -24,7 +26,6 @@ for (const engine of engines) {
       await t.test("no errors in the single file", async () => assert.deepEqual(await p.troubles(), []));
     } finally {
       await p.close();
-      await server.stop();
     }
   });
 }

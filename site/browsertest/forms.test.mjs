@@ -55,6 +55,68 @@ test("the single file copies text", { timeout: 240_000 }, async () => {
   }
 });
 
+/** Units of fields and columns after US units were chosen: what is wrong, and how many columns were read. */
+const unitsShown = (sheet) => sheet.p.run((s) => {
+  const wrong = [];
+  let columns = 0;
+  for (const e of document.querySelectorAll(`${s} [data-input]`)) {
+    const unit = e.querySelector("select[data-unit]");
+    if (unit?.querySelector('[data-system="ip"]') && unit.selectedOptions[0].dataset.system !== "ip") wrong.push(`${e.dataset.input} in ${unit.value}`);
+    if (unit && e.querySelector("[data-bounds-shown]").textContent !== unit.selectedOptions[0].dataset.bounds) wrong.push(`${e.dataset.input} shows the bounds of another unit`);
+    const declared = e.querySelector("template[data-columns]")?.content.querySelectorAll("[data-column]") ?? [];
+    const heads = [...e.querySelectorAll("thead th")].map((h) => h.textContent);
+    declared.forEach((c, i) => {
+      columns++;
+      const want = [c.textContent, c.dataset.ipUnit || c.dataset.unit].filter(Boolean).join(", ");
+      if (heads[i] !== want) wrong.push(`${e.dataset.input}: column "${heads[i]}", want "${want}"`);
+    });
+  }
+  return { wrong, columns };
+}, sheet.at);
+
+const dateFields = (sheet) => sheet.p.run((name) => [...document.querySelectorAll("input[type=date]")].filter((e) => {
+  for (let b = e; b; b = b.parentElement) if (b.hidden) b.hidden = false;
+  return true;
+}).map((e) => {
+  const box = e.getBoundingClientRect();
+  return { name: `${name} ${e.id}`, height: Math.round(box.height), right: Math.round(box.right), kind: e.inputMode };
+}), sheet.id);
+
+/** Prints the blank form: found.blank gets its number of sheets, found.blanks what is wrong with it. */
+async function blankForm(sheet, found) {
+  const { p, id } = sheet;
+  await p.run(() => (window.print = () => (window.__printed = true)));
+  await p.tap(`${sheet.at} [data-blank-form]`);
+  await p.tab.emulateMediaType("print");
+  const seen = await p.run((s) => {
+    const blank = document.querySelector(".co-blank");
+    const shown = (e) => e.getClientRects().length > 0;
+    return {
+      printed: window.__printed === true,
+      text: blank.innerText,
+      labels: [...document.querySelectorAll(`${s} [data-input]`)].map((e) => e.dataset.label),
+      results: [...document.querySelector(`${s} [data-outputs]`).content.querySelectorAll("[data-output]")].map((e) => e.dataset.label),
+      others: [...document.querySelectorAll("main > *")].filter((e) => shown(e) && e !== blank).length,
+      controls: [...document.querySelectorAll("button, select, input")].filter(shown).length,
+      rules: blank.querySelectorAll(".co-blank__rule").length,
+      version: shown(document.querySelector(".co-footer__version")),
+      wide: [...blank.querySelectorAll("*")].filter((e) => e.getBoundingClientRect().right > blank.getBoundingClientRect().right + 1).map((e) => e.className),
+    };
+  }, sheet.at);
+  const wrong = (words) => found.blanks.push(`${id}: ${words}`);
+  if (!seen.printed) wrong("is not printed");
+  for (const label of [...seen.labels, ...seen.results, "Date and time", "Done by", "Verdict"]) if (!seen.text.includes(label)) wrong(`lacks ${label}`);
+  if (seen.others !== 0 || seen.controls !== 0 || !seen.version || seen.wide.length > 0) wrong(`something else on the sheet: ${JSON.stringify({ ...seen, text: "" })}`);
+  if (seen.rules < seen.results.length + 5) wrong(`${seen.rules} lines to write on`);
+  const bytes = Buffer.from(await p.tab.pdf({ format: "A4", preferCSSPageSize: true }));
+  if (shots) await writeFile(path.join(shots, `blank-${id}.pdf`), bytes);
+  found.blank[id] = bytes.toString("latin1").match(/\/Type\s*\/Page\b/g)?.length ?? 0;
+  await p.tab.emulateMediaType(undefined);
+  await p.press("Shift");
+  const left = await p.run(() => document.querySelectorAll(".co-blank, [data-printing]").length);
+  if (left !== 0) wrong("stays after the next hand on the page");
+}
+
 test("forms", { timeout: 900_000 }, async (t) => {
   const server = await serve();
   const p = await open("chromium");
@@ -63,20 +125,48 @@ test("forms", { timeout: 900_000 }, async (t) => {
     const all = await worksheetIDs(place);
     assert.ok(all.length >= 17, `${all.length} worksheets`);
 
-    await t.test("a sentence that appears moves no button", async () => {
-      const faults = [];
-      let seen = 0;
+    // One visit to each worksheet gathers what four tests below judge. Its order: paper, typing, units, and last the dates,
+    // for which hidden parts are shown.
+    const found = { blank: {}, blanks: [], moved: [], typed: 0, units: [], columns: 0, dates: [] };
+    await t.test("every worksheet is read once", async () => {
       for (const id of all) {
         const sheet = new Sheet(p, place, id);
         await sheet.open("si");
+        await blankForm(sheet, found);
+        await p.run(() => scrollTo(0, 0));
         const input = await p.run((s) => [...document.querySelectorAll(`${s} [data-input][data-kind=quantity]:not([hidden])`)].find((e) => e.getClientRects().length > 0)?.dataset.input ?? "", sheet.at);
-        if (!input) continue;
-        seen++;
-        const m = await movement(sheet, input, "high");
-        if (m.document !== 0 || m.window !== 0) faults.push(`${id} ${input}: ${m.document} px in the page, ${m.window} px in the window: ${m.error}`);
+        if (input) {
+          found.typed++;
+          const m = await movement(sheet, input, "high");
+          if (m.document !== 0 || m.window !== 0) found.moved.push(`${id} ${input}: ${m.document} px in the page, ${m.window} px in the window: ${m.error}`);
+        }
+        // Volts and ohms are the same everywhere: such a form has no switch.
+        if (await p.visible(`${sheet.at} [data-system-set="ip"]`)) await p.tap(`${sheet.at} [data-system-set="ip"]`);
+        await p.reload();
+        await until("the form to start again", () => p.visible(`${sheet.at} [data-form]`));
+        const units = await unitsShown(sheet);
+        found.columns += units.columns;
+        found.units.push(...units.wrong.map((w) => `${id}: ${w}`));
+        found.dates.push(...await dateFields(sheet));
       }
-      assert.ok(seen > 10, `${seen} fields typed into`);
-      assert.deepEqual(faults, []);
+    });
+    await t.test("a sentence that appears moves no button", () => {
+      assert.ok(found.typed > 10, `${found.typed} fields typed into`);
+      assert.deepEqual(found.moved, []);
+    });
+    await t.test("US units reach every field and column, and are remembered", () => {
+      assert.ok(found.columns > 8, `${found.columns} columns`);
+      assert.deepEqual(found.units, []);
+    });
+    await t.test("date fields fit a phone and a thumb", () => {
+      assert.ok(found.dates.length > 0, "there are dates");
+      assert.deepEqual(found.dates.filter((f) => f.height < 48 || f.right > 344 || f.kind !== ""), []);
+    });
+    await t.test("every worksheet prints a blank form", () => {
+      assert.deepEqual(found.blanks, []);
+      assert.equal(Object.keys(found.blank).length, all.length);
+      if (shots) console.log(JSON.stringify(found.blank));
+      assert.deepEqual(Object.entries(found.blank).filter(([, n]) => n < 1 || n > 4), [], "two sheets of paper at the most, printed on both sides");
     });
 
     await t.test("nor does a question with buttons, under the thumb", async () => {
@@ -101,38 +191,6 @@ test("forms", { timeout: 900_000 }, async (t) => {
       assert.match(await p.text(`${sheet.input("temperature")} [data-bounds-shown]`), /°F\.$/);
       await p.tap(`${sheet.at} [data-system-set="si"]`);
       assert.match(await p.text(`${sheet.input("temperature")} [data-bounds-shown]`), /°C\.$/);
-    });
-
-    await t.test("US units reach every field and column, and are remembered", async () => {
-      const faults = [];
-      let columns = 0;
-      for (const id of all) {
-        const sheet = new Sheet(p, place, id);
-        await sheet.open("ip");
-        await p.reload();
-        await until("the form to start again", () => p.visible(`${sheet.at} [data-form]`));
-        const seen = await p.run((s) => {
-          const wrong = [];
-          let columns = 0;
-          for (const e of document.querySelectorAll(`${s} [data-input]`)) {
-            const unit = e.querySelector("select[data-unit]");
-            if (unit?.querySelector('[data-system="ip"]') && unit.selectedOptions[0].dataset.system !== "ip") wrong.push(`${e.dataset.input} in ${unit.value}`);
-            if (unit && e.querySelector("[data-bounds-shown]").textContent !== unit.selectedOptions[0].dataset.bounds) wrong.push(`${e.dataset.input} shows the bounds of another unit`);
-            const declared = e.querySelector("template[data-columns]")?.content.querySelectorAll("[data-column]") ?? [];
-            const heads = [...e.querySelectorAll("thead th")].map((h) => h.textContent);
-            declared.forEach((c, i) => {
-              columns++;
-              const want = [c.textContent, c.dataset.ipUnit || c.dataset.unit].filter(Boolean).join(", ");
-              if (heads[i] !== want) wrong.push(`${e.dataset.input}: column "${heads[i]}", want "${want}"`);
-            });
-          }
-          return { wrong, columns };
-        }, sheet.at);
-        columns += seen.columns;
-        faults.push(...seen.wrong.map((w) => `${id}: ${w}`));
-      }
-      assert.ok(columns > 8, `${columns} columns`);
-      assert.deepEqual(faults, []);
     });
 
     await t.test("rows in inches and feet are computed as such", async () => {
@@ -170,22 +228,6 @@ test("forms", { timeout: 900_000 }, async (t) => {
       assert.equal(await p.run((s) => [...document.querySelectorAll(s)].findIndex((tr) => tr.contains(document.activeElement)), cells), 4, "in a fifth row");
     });
 
-    await t.test("date fields fit a phone and a thumb", async () => {
-      const found = [];
-      for (const id of all) {
-        await openPage(p, place, `worksheets/${id}`);
-        found.push(...await p.run((name) => [...document.querySelectorAll("input[type=date]")].filter((e) => {
-          for (let b = e; b; b = b.parentElement) if (b.hidden) b.hidden = false;
-          return true;
-        }).map((e) => {
-          const box = e.getBoundingClientRect();
-          return { name: `${name} ${e.id}`, height: Math.round(box.height), right: Math.round(box.right), kind: e.inputMode };
-        }), id));
-      }
-      assert.ok(found.length > 0, "there are dates");
-      assert.deepEqual(found.filter((f) => f.height < 48 || f.right > 344 || f.kind !== ""), []);
-    });
-
     await t.test("an answer is announced for whoever keeps it", async () => {
       const sheet = new Sheet(p, place, "saturation");
       await sheet.open("si");
@@ -210,44 +252,6 @@ test("forms", { timeout: 900_000 }, async (t) => {
       await p.fill(`${sheet.input("pressure")} input[data-value]`, "high");
       await sheet.waitForError("pressure");
       assert.ok(await p.run(() => window.__answers.every((a) => a.inputs.find((i) => i.id === "pressure").text !== "high")), "no answer, no event");
-    });
-
-    await t.test("every worksheet prints a blank form", async () => {
-      const sheets = {};
-      for (const id of all) {
-        const sheet = new Sheet(p, place, id);
-        await sheet.open("si");
-        await p.run(() => (window.print = () => (window.__printed = true)));
-        await p.tap(`${sheet.at} [data-blank-form]`);
-        await p.tab.emulateMediaType("print");
-        const seen = await p.run((s) => {
-          const blank = document.querySelector(".co-blank");
-          const shown = (e) => e.getClientRects().length > 0;
-          return {
-            printed: window.__printed === true,
-            text: blank.innerText,
-            labels: [...document.querySelectorAll(`${s} [data-input]`)].map((e) => e.dataset.label),
-            results: [...document.querySelector(`${s} [data-outputs]`).content.querySelectorAll("[data-output]")].map((e) => e.dataset.label),
-            others: [...document.querySelectorAll("main > *")].filter((e) => shown(e) && e !== blank).length,
-            controls: [...document.querySelectorAll("button, select, input")].filter(shown).length,
-            rules: blank.querySelectorAll(".co-blank__rule").length,
-            version: shown(document.querySelector(".co-footer__version")),
-            wide: [...blank.querySelectorAll("*")].filter((e) => e.getBoundingClientRect().right > blank.getBoundingClientRect().right + 1).map((e) => e.className),
-          };
-        }, sheet.at);
-        assert.ok(seen.printed, id);
-        for (const label of [...seen.labels, ...seen.results, "Date and time", "Done by", "Verdict"]) assert.ok(seen.text.includes(label), `${id} lacks ${label}`);
-        assert.deepEqual([seen.others, seen.controls, seen.version, seen.wide], [0, 0, true, []], `${id}: nothing else on the sheet`);
-        assert.ok(seen.rules >= seen.results.length + 5, `${id}: ${seen.rules} lines to write on`);
-        const bytes = Buffer.from(await p.tab.pdf({ format: "A4", preferCSSPageSize: true }));
-        if (shots) await writeFile(path.join(shots, `blank-${id}.pdf`), bytes);
-        sheets[id] = bytes.toString("latin1").match(/\/Type\s*\/Page\b/g)?.length ?? 0;
-        await p.tab.emulateMediaType(undefined);
-        await p.press("Shift");
-        assert.equal(await p.run(() => document.querySelectorAll(".co-blank, [data-printing]").length), 0, "the next hand on the page ends it");
-      }
-      if (shots) console.log(JSON.stringify(sheets));
-      assert.deepEqual(Object.entries(sheets).filter(([, n]) => n < 1 || n > 4), [], "two sheets of paper at the most, printed on both sides");
     });
 
     await t.test("the list of worksheets names each once, by stage", async () => {

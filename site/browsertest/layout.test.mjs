@@ -2,7 +2,7 @@
 // tapped is 48 px high.
 
 import assert from "node:assert/strict";
-import test from "node:test";
+import test, { after } from "node:test";
 import { openPage } from "./scenarios/reading.mjs";
 import { levelling } from "./scenarios/everything.mjs";
 import { Sheet } from "./scenarios/worksheets.mjs";
@@ -28,9 +28,11 @@ const small = (p) => p.run(() => {
   }).map((e) => `<${e.tagName.toLowerCase()} class="${e.className}"> ${Math.round(e.getBoundingClientRect().height)} px`).filter((s, i, all) => all.indexOf(s) === i);
 });
 
+const server = await serve();
+after(() => server.stop());
+
 for (const engine of engines) {
   test(`${engine}: fits 320 px and a thumb`, { timeout: 600_000 }, async () => {
-    const server = await serve();
     const p = await open(engine, { width: 320, height: 640 });
     try {
       let pages = some;
@@ -64,7 +66,6 @@ for (const engine of engines) {
       assert.deepEqual(faults, []);
     } finally {
       await p.close();
-      await server.stop();
     }
   });
 }

@@ -1,13 +1,15 @@
 // On paper and without script. Chromium alone can print without a window and switch script off.
 
 import assert from "node:assert/strict";
-import test from "node:test";
+import test, { after } from "node:test";
 import { on, openPage } from "./scenarios/reading.mjs";
 import { open } from "./support/engines.mjs";
 import { serve } from "./support/handbook.mjs";
 
+const server = await serve();
+after(() => server.stop());
+
 test("printed pages hold no controls", { timeout: 360_000 }, async (t) => {
-  const server = await serve();
   const p = await open("chromium");
   try {
     for (const page of ["stages/evacuate-and-hold", "tables/r-410a", "tables/water-boiling-point", "index"]) {
@@ -34,12 +36,10 @@ test("printed pages hold no controls", { timeout: 360_000 }, async (t) => {
     }
   } finally {
     await p.close();
-    await server.stop();
   }
 });
 
 test("pages, tables and worked examples read without script", { timeout: 240_000 }, async (t) => {
-  const server = await serve();
   const p = await open("chromium", { script: false });
   // With script off in the page, the driver's own looks still run in it.
   try {
@@ -81,6 +81,5 @@ test("pages, tables and worked examples read without script", { timeout: 240_000
     });
   } finally {
     await p.close();
-    await server.stop();
   }
 });

@@ -5,7 +5,7 @@ import assert from "node:assert/strict";
 import { mkdtemp, writeFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
-import test from "node:test";
+import test, { after } from "node:test";
 import { pathToFileURL } from "node:url";
 import { openPage } from "./scenarios/reading.mjs";
 import { engines, open } from "./support/engines.mjs";
@@ -52,8 +52,10 @@ async function saved(p, which) {
   return until("the file", () => p.run(() => window.__saved[0] ?? null));
 }
 
+const server = await serve();
+after(() => server.stop());
+
 test("the report", { timeout: 300_000 }, async (t) => {
-  const server = await serve();
   const p = await open("chromium");
   const place = server.place;
   const folder = shots ?? (await mkdtemp(path.join(tmpdir(), "changeout-report-")));
@@ -172,13 +174,11 @@ test("the report", { timeout: 300_000 }, async (t) => {
     }
   } finally {
     await p.close();
-    await server.stop();
   }
 });
 
 for (const engine of engines) {
   test(`the handbook's own demonstration is marked (${engine})`, { timeout: 240_000 }, async () => {
-    const server = await serve();
     const p = await open(engine);
     try {
       await openPage(p, server.place, "job");
@@ -201,7 +201,6 @@ for (const engine of engines) {
       assert.deepEqual(await p.troubles(), []);
     } finally {
       await p.close();
-      await server.stop();
     }
   });
 }

@@ -20,7 +20,7 @@ for (const engine of engines) {
         await until("the procedure", () => p.visible(`${on("stages/braze-with-nitrogen")} h1`));
         assert.equal(await p.visible(`${on("index")} h1`), false, "one page at a time");
       });
-      await everything(t, p, place);
+      await everything(t, p, place, { whole: engine === "chromium" });
       await t.test("no errors, nothing that the policy stopped, no other address", async () => {
         assert.deepEqual(await p.troubles(), []);
         assert.deepEqual(await p.strangers(place.allowed), []);

@@ -24,14 +24,20 @@ export class JobPage {
     await until("the job file", () => this.p.run((s) => [...document.querySelectorAll(`${s} [data-job-file] h2`)].some((h) => h.textContent === "New job"), at));
   }
   /** Taps the first shown button or label with these words, below a selector. */
-  async tap(words, under = "") {
+  async tap(words, under = "", again = 2) {
     await until(`a button “${words}”`, () => this.p.run((s, w) => {
       document.querySelectorAll('[data-test="tap"]').forEach((e) => e.removeAttribute("data-test"));
       const found = [...document.querySelectorAll(`${s} button, ${s} label`)].find((e) => e.getClientRects().length > 0 && (e.getAttribute("aria-label") ?? e.textContent).trim() === w);
       found?.setAttribute("data-test", "tap");
       return !!found;
     }, `${at} ${under}`, words));
-    await this.p.tap('[data-test="tap"]');
+    try {
+      await this.p.tap('[data-test="tap"]');
+    } catch (error) {
+      // In the single file the page is drawn anew a moment after it came to the front; the button that was found is gone then.
+      if (again === 0 || !/nothing to tap|NoSuchElement/.test(`${error.name} ${error.message}`)) throw error;
+      await this.tap(words, under, again - 1);
+    }
   }
   said() {
     return this.p.text(`${at} [data-job-said]`);
@@ -153,7 +159,8 @@ function content(text) {
 
 const ticked = (p) => p.run((s) => [...document.querySelectorAll(`${s} [data-tick]`)].filter((b) => b.checked).map((b) => b.dataset.tick), on(procedure));
 
-export async function jobFile(t, p, place, { update } = {}) {
+/** whole: false leaves out what is the same script wherever it came from, and keeps what storage, addresses and files can change. */
+export async function jobFile(t, p, place, { update, whole = true } = {}) {
   const page = new JobPage(p, place);
   const part = (name, fn) => t.test(name, { timeout: 480_000 }, fn);
   let tick, reading;
@@ -338,7 +345,7 @@ export async function jobFile(t, p, place, { update } = {}) {
     await page.open();
   });
 
-  await part("a file of a job that is here stands beside it, after a question", async () => {
+  if (whole) await part("a file of a job that is here stands beside it, after a question", async () => {
     await page.openFile(saved.text);
     await page.says(/is on this phone already/);
     await page.tap("Leave it out");
@@ -355,7 +362,7 @@ export async function jobFile(t, p, place, { update } = {}) {
     await page.opened("Harbour office, roof unit");
   });
 
-  await part("bad files are refused with the reason, and nothing changes", async () => {
+  if (whole) await part("bad files are refused with the reason, and nothing changes", async () => {
     const spoilt = (change) => {
       const file = JSON.parse(saved.text);
       change(file, file.jobs[0]);
@@ -394,6 +401,8 @@ export async function jobFile(t, p, place, { update } = {}) {
     });
     await page.add("notes", { text: "Written on a full phone." }, "Add the note");
     await until("the sentence", async () => /storage of this browser is full.*Save the job as a file now/.test((await p.text(`${at} [data-job-trouble]`)) ?? ""));
+    // Only Chromium's driver lets a page ask before it is left: the others answer for the person.
+    if (p.asksBeforeLeaving) assert.ok(await p.asksBeforeLeaving(), "leaving now would lose the last change, so the page asks");
     const file = await page.fileOf("Save everything as a file");
     assert.ok(JSON.parse(file.text).jobs.some((j) => j.notes.some((n) => n.text === "Written on a full phone.")), "the file holds what the phone could not keep");
     await page.openFile(saved.text.replaceAll(JSON.parse(saved.text).jobs[0].id, "another-job"));
@@ -404,6 +413,9 @@ export async function jobFile(t, p, place, { update } = {}) {
     });
     await page.add("notes", { text: "There is room again." }, "Add the note");
     await page.has("notes", 3);
+    // Shown at once, kept a moment later: until then the page would ask before it is left.
+    await until("the sentence to go", async () => !(await p.visible(`${at} [data-job-trouble]`)));
+    await page.says(/Everything is kept on this phone now/);
     await p.reload();
     await page.ready();
     await page.unfold("notes");

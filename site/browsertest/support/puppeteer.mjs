@@ -4,7 +4,7 @@ import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import puppeteer from "puppeteer-core";
-import { Page } from "./page.mjs";
+import { Page, patience } from "./page.mjs";
 import { program } from "./programs.mjs";
 
 /** No calls home, no first-run pages, and no sandbox because CI runs as root. */
@@ -47,12 +47,14 @@ export async function launch(engine, { dark = false, script = true, width = 360,
     timeout: 60_000,
   });
   const tab = (await browser.pages())[0] ?? (await browser.newPage());
+  tab.setDefaultNavigationTimeout(patience);
   await tab.setViewport({ width, height });
   if (!firefox) {
     await tab.emulateMediaFeatures([{ name: "prefers-color-scheme", value: dark ? "dark" : "light" }]);
     if (!script) await tab.setJavaScriptEnabled(false);
   }
   const page = new PuppeteerPage(browser, tab, kept ? null : profile);
+  if (firefox) page.asksBeforeLeaving = null; // its driver lets every page go without a question
   await page.listen(script);
   return page;
 }
@@ -77,6 +79,8 @@ class PuppeteerPage extends Page {
       if (!/^Failed to load ‘’\. A ServiceWorker intercepted/.test(e.message)) this.bad.push(`script: ${e.message}`);
     });
     this.tab.on("request", (r) => this.asked.add(r.url()));
+    // A question that nobody answers stops the page and every further command to it.
+    this.tab.on("dialog", (d) => void this.answer(d).catch(() => undefined));
     if (script) {
       await this.tab.evaluateOnNewDocument(() => {
         window.__violations = [];
@@ -86,22 +90,51 @@ class PuppeteerPage extends Page {
     this.script = script;
   }
 
-  async goto(url) {
+  /** A page that asks before it is left holds something that is not kept: a test that did not expect that has failed. */
+  async answer(dialog) {
+    const words = `the page asked (${dialog.type()}): ${dialog.message() || "leave? Changes may not be kept"}`;
+    if (this.expecting && dialog.type() === "beforeunload") {
+      this.expecting(true);
+      return dialog.dismiss();
+    }
+    this.bad.push(words);
+    this.unexpected = words;
+    await dialog.accept();
+  }
+  async leave(go) {
     await this.violations();
-    await this.tab.goto(url, { waitUntil: "load" });
+    this.unexpected = "";
+    await go();
+    if (this.unexpected) throw new Error(this.unexpected);
+  }
+  async goto(url) {
+    await this.leave(() => this.tab.goto(url, { waitUntil: "load" }));
   }
   async reload() {
-    await this.violations();
-    await this.tab.reload({ waitUntil: "load" });
+    await this.leave(() => this.tab.reload({ waitUntil: "load" }));
+  }
+  /** Chromium alone: reloads, and stays if the page asks. Whether it asked. */
+  async asksBeforeLeaving() {
+    let late;
+    const asked = new Promise((done) => {
+      this.expecting = done;
+      late = setTimeout(done, 10_000, false);
+    });
+    await this.tab.evaluate(() => void setTimeout(() => location.reload()));
+    const answer = await asked;
+    clearTimeout(late);
+    this.expecting = null;
+    return answer;
   }
   async run(fn, ...args) {
     return this.tab.evaluate(fn, ...args);
   }
-  async tap(selector) {
+  async tap(selector, again = 2) {
     const e = await this.tab.$(selector);
     if (!e) throw new Error(`nothing to tap at ${selector}`);
     // The middle of the window is where no bar of the page covers anything.
     const covered = await e.evaluate((node) => {
+      if (!node.isConnected) return "drawn anew";
       node.scrollIntoView({ block: "center", inline: "nearest", behavior: "instant" });
       const box = node.getBoundingClientRect();
       if (box.width === 0 || box.height === 0) return "it is not shown";
@@ -109,8 +142,16 @@ class PuppeteerPage extends Page {
       if (!top) return "it is outside the window";
       return node.contains(top) || top.contains(node) || top.closest("label")?.contains(node) ? "" : `<${top.tagName.toLowerCase()} class="${top.className}"> covers it`;
     });
+    // Drawn anew between the look and the tap, as an answer is when its field was left: a person has seen the new one.
+    if (covered === "drawn anew" && again > 0) return this.tap(selector, again - 1);
     if (covered) throw new Error(`${selector} cannot be tapped: ${covered}`);
-    await e.click();
+    try {
+      await e.click();
+    } catch (error) {
+      // This comes before anything is pressed.
+      if (again === 0 || !/not clickable|detached|not attached/.test(error.message)) throw error;
+      return this.tap(selector, again - 1);
+    }
     await e.dispose();
   }
   async keys(_selector, text) {
@@ -146,6 +187,7 @@ class PuppeteerPage extends Page {
   }
   async another() {
     const tab = await this.browser.newPage();
+    tab.setDefaultNavigationTimeout(patience);
     await tab.setViewport(this.tab.viewport());
     const page = new PuppeteerPage(this.browser, tab, null);
     await page.listen(this.script);

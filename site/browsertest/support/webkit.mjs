@@ -133,9 +133,14 @@ class WebKitPage extends Page {
     await this.driver.executeScript("arguments[0].scrollIntoView({ block: 'center', inline: 'nearest', behavior: 'instant' })", e);
     return e;
   }
-  async tap(selector) {
-    const e = await this.element(selector);
-    await e.click();
+  async tap(selector, again = 2) {
+    try {
+      await (await this.element(selector)).click();
+    } catch (error) {
+      // Drawn anew between the look and the tap: a person has seen the new one.
+      if (error.name !== "StaleElementReferenceError" || again === 0) throw error;
+      await this.tap(selector, again - 1);
+    }
   }
   async keys(selector, text) {
     await (await this.driver.findElement(By.css(selector))).sendKeys(text);

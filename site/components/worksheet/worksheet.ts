@@ -56,11 +56,12 @@ function worksheet(section: HTMLElement): void {
   let cost = 0;
   let wait: number | undefined;
   let speak: number | undefined;
+  let keeping: number | undefined;
   let asked = false; // "Work it out" was pressed since the last clear
 
   const fields = all(form, "[data-input]").map((box) => fieldOf(box, (field) => {
     if (box.dataset.kind === "series") forgetCompanions(field.id);
-    keep();
+    keepSoon();
     applyWhen(fields);
     update();
   }));
@@ -82,6 +83,9 @@ function worksheet(section: HTMLElement): void {
     example.dataset.ready = "";
   }
 
+  addEventListener("pagehide", () => {
+    if (keeping !== undefined) keep();
+  });
   form.addEventListener("focusin", () => void start().catch(failed), { once: true });
   form.addEventListener("submit", (event) => {
     event.preventDefault();
@@ -136,7 +140,14 @@ function worksheet(section: HTMLElement): void {
     for (const b of all(group, "[data-system-set]")) b.setAttribute("aria-pressed", String(b.dataset.systemSet === system));
   }
 
+  /** Right after the answer is drawn: writing to the phone's storage takes longer than working it out. */
+  function keepSoon(): void {
+    keeping ??= window.setTimeout(keep);
+  }
+
   function keep(): void {
+    clearTimeout(keeping);
+    keeping = undefined;
     const record: Record<string, string> = Object.fromEntries(companions);
     for (const f of fields) if (f.value() !== "") record[f.id] = f.value();
     saveRecord(valuesKey, record);
