@@ -36,7 +36,7 @@ type shelf struct {
 	css, js   []byte
 	drawn     []byte // the style of pages that a script draws
 	sheets    []byte // the script of pages that hold a worksheet
-	early     []byte // what the same pages run while they still load
+	early     []byte // what every page runs before anything is drawn
 	search    []byte // the script that the first search loads
 	job       []byte // the script of the job file, loaded when it is needed
 	assess    []byte // the script of the page that assesses

@@ -35,7 +35,7 @@ type Assets struct {
 	Sum                                                 string // digest of the module, for a page without a worker to compare
 	Drawn                                               string // the style of pages that a script draws
 	Worksheets                                          string // the script that only pages with a worksheet load
-	Early                                               string // what these pages run while they still load
+	Early                                               string // what every page runs before anything is drawn
 	Job                                                 string // the script of the job file, which the others load when it is needed
 	Searching                                           string // the script that the first search loads
 	Assessing                                           string // the script of the page that assesses

@@ -53,6 +53,7 @@ function worksheet(section: HTMLElement): void {
   const earlier = before(`before:${page}:${id}`);
   const go = form.querySelector<HTMLElement>("button[type=submit]");
   let shown = ""; // the sentences at the fields and above them, as last drawn
+  let drawn = ""; // the answer on the page, as the module gave it
   let cost = 0;
   let wait: number | undefined;
   let speak: number | undefined;
@@ -310,12 +311,15 @@ function worksheet(section: HTMLElement): void {
 
     showProblems(reply.problems, pressed);
     if (reply.problems.length === 0 && (reply.outputs.length > 0 || reply.verdict)) {
-      drawAnswer(answer, prefix + id, section.dataset.heading ?? "2", reply, outputs, (output, unit) => {
+      // The same answer again, as when a field is left, stays where it is: a tap on what is in it must not miss.
+      const same = JSON.stringify(reply);
+      if (pressed || same !== drawn || !answer.querySelector(".co-answer__title")) drawAnswer(answer, prefix + id, section.dataset.heading ?? "2", reply, outputs, (output, unit) => {
         const units = loadRecord(unitsKey);
         units[`out.${output}`] = unit;
         saveRecord(unitsKey, units);
         update();
       });
+      drawn = same;
       if (pressed) {
         answer.scrollIntoView({ block: "start" });
         answer.querySelector<HTMLElement>(".co-answer__title")?.focus({ preventScroll: true });
