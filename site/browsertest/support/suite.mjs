@@ -32,6 +32,7 @@ function ended({ file = "", nesting, details }) {
 }
 
 process.on("exit", () => {
+  if (times.size === 0) process.exitCode = 1; // a run without a test is a failure
   const list = [...times].sort((a, b) => b[1] - a[1]).map(([file, s]) => `${file} ${Math.round(s)} s`);
   console.log([`times: ${list.join(", ")}`, ...failed.slice(0, 20), ...(failed.length > 20 ? [`and ${failed.length - 20} more`] : [])].join("\n"));
 });
