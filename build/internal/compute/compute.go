@@ -25,9 +25,8 @@ func (f Failure) Error() string { return f.Sentence }
 // maxFile is the largest file that @file reads: 20,000 rows fit many times.
 const maxFile = 8 << 20
 
-// Run lists the worksheets, lists one worksheet's inputs or the options
-// of one of them, or runs it. args are
-// what stands after "compute". Nothing is written to out unless it succeeds.
+// Run lists the worksheets, lists one worksheet's inputs or the options of one
+// of them, or runs it. args are what stands after "compute". Nothing is written to out unless it succeeds.
 func Run(args []string, out io.Writer) error {
 	var words []string
 	asJSON := false
