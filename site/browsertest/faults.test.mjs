@@ -24,10 +24,10 @@ const newer = async (p) => (await p.text(".co-stored__newer")) ?? "";
 const press = (p) => p.tap(".co-stored__buttons button");
 
 /** Waits for words on the page and returns the whole sentence; a failure shows what stood there instead. */
-async function sees(p, where, words) {
+async function sees(p, where, words, ms = soon) {
   let seen = "";
   try {
-    return await until(`${words}`, async () => words.test((seen = await where(p))) && seen, soon);
+    return await until(`${words}`, async () => words.test((seen = await where(p))) && seen, ms);
   } catch {
     throw new Error(`waited for ${words}, and the page says "${seen}"`);
   }
@@ -163,6 +163,16 @@ for (const engine of engines) {
         await press(p);
         await sees(p, state, /^Ready for no signal/);
       });
+
+      // The wait is 20 s, and the same script in each engine.
+      if (engine === "chromium") {
+        await t.test('the worker\'s script does not come: "the browser has not begun"', async () => {
+          const server = await serve(one);
+          server.fault = (name) => (name === "worker.js" ? { stall: 100 } : undefined);
+          await p.goto(server.url(procedure));
+          await sees(p, header, /^Not saved yet: the browser has not begun\./, 2 * soon);
+        });
+      }
 
       const server = await serve(one);
       await saved(server, p, one);

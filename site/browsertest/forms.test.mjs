@@ -5,7 +5,7 @@ import { writeFile } from "node:fs/promises";
 import path from "node:path";
 import test from "node:test";
 import { clearGivesBack, copiesInstead, copiesText, entries, linkCarriesEntries, linkCarriesLog, movement } from "./scenarios/forms.mjs";
-import { on, openPage } from "./scenarios/reading.mjs";
+import { on, openPage, saved } from "./scenarios/reading.mjs";
 import { charge } from "./scenarios/everything.mjs";
 import { computesLikeCommandLine, Sheet } from "./scenarios/worksheets.mjs";
 import { open } from "./support/engines.mjs";
@@ -30,7 +30,7 @@ test("a link carries the entries", { timeout: 600_000 }, async (t) => {
     await t.test("clearing loses nothing", () => clearGivesBack(p, server.place));
     await t.test("without the server", async () => {
       await openPage(p, server.place, "index");
-      await until("the handbook to be saved", async () => /^Saved/.test((await p.text("[data-offline-state]")) ?? ""), 60_000);
+      await saved(p);
       await server.stop();
       await p.goto(url);
       const sheet = new Sheet(p, server.place, "saturation");

@@ -5,7 +5,7 @@ import { readFile, writeFile } from "node:fs/promises";
 import path from "node:path";
 import test from "node:test";
 import { jobFile } from "./scenarios/job.mjs";
-import { on, openPage } from "./scenarios/reading.mjs";
+import { on, openPage, saved } from "./scenarios/reading.mjs";
 import { engines, open } from "./support/engines.mjs";
 import { filePlace, ownContent, serve } from "./support/handbook.mjs";
 import { until } from "./support/page.mjs";
@@ -18,7 +18,7 @@ for (const engine of engines) {
     const place = server.place;
     const update = async () => {
       await openPage(p, place, "job");
-      await until("the handbook to be saved", async () => /^Saved/.test((await p.text("[data-offline-state]")) ?? ""), 60_000);
+      await saved(p);
       const summary = () => p.text(`${on("job")} .co-title__summary`);
       const before = await summary();
       await server.stop();

@@ -10,7 +10,7 @@
 
 import { mkdtemp, rm } from "node:fs/promises";
 import path from "node:path";
-import { openPage } from "./scenarios/reading.mjs";
+import { openPage, saved } from "./scenarios/reading.mjs";
 import { Sheet } from "./scenarios/worksheets.mjs";
 import { folder, serve } from "./support/handbook.mjs";
 import { pause, until } from "./support/page.mjs";
@@ -125,7 +125,7 @@ try {
   const place = server.place;
   const p = await launch("chromium", { profile });
   await openPage(p, place, "index");
-  await until("the handbook to be saved", async () => /^Saved/.test((await p.text("[data-offline-state]")) ?? ""), 60_000);
+  await saved(p);
   const keys = await keyPresses(p, place);
   const found = await searches(p, place);
   await pause(500); // the browser writes what it keeps a little later

@@ -2,11 +2,10 @@
 
 import assert from "node:assert/strict";
 import test from "node:test";
-import { openPage } from "./scenarios/reading.mjs";
+import { openPage, saved } from "./scenarios/reading.mjs";
 import { search } from "./scenarios/search.mjs";
 import { engines, open } from "./support/engines.mjs";
 import { filePlace, serve } from "./support/handbook.mjs";
-import { until } from "./support/page.mjs";
 
 for (const engine of engines) {
   test(`${engine}: search`, { timeout: 1200_000 }, async (t) => {
@@ -21,7 +20,7 @@ for (const engine of engines) {
       await t.test("online", (u) => search(u, p, server.place));
       await t.test("the handbook is saved", async () => {
         await openPage(p, server.place, "index");
-        await until("the words that it works without signal", async () => /^Saved/.test((await p.text("[data-offline-state]")) ?? ""), 60_000);
+        await saved(p);
       });
       await t.test("no errors, nothing that the policy stopped", async () => assert.deepEqual(await p.troubles(), []));
       await server.stop();

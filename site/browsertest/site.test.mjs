@@ -3,10 +3,9 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 import { everything } from "./scenarios/everything.mjs";
-import { openPage } from "./scenarios/reading.mjs";
+import { openPage, saved } from "./scenarios/reading.mjs";
 import { engines, open } from "./support/engines.mjs";
 import { serve } from "./support/handbook.mjs";
-import { until } from "./support/page.mjs";
 import { consoleWhileLoading } from "./support/webkit.mjs";
 
 for (const engine of engines) {
@@ -18,7 +17,7 @@ for (const engine of engines) {
       await t.test("online", (u) => everything(u, p, { ...place, unseen: "tables/r-32" }));
       await t.test("the phone says that the handbook is saved", async () => {
         await openPage(p, place, "index");
-        await until("the words that it works without signal", async () => /^Saved/.test((await p.text("[data-offline-state]")) ?? ""), 60_000);
+        await saved(p);
       });
       await t.test("no errors, nothing that the policy stopped, no other host", async () => {
         assert.deepEqual(await p.troubles(), []);

@@ -5,7 +5,7 @@ import assert from "node:assert/strict";
 import { readFile, writeFile } from "node:fs/promises";
 import path from "node:path";
 import test from "node:test";
-import { on, openPage } from "./scenarios/reading.mjs";
+import { on, openPage, saved } from "./scenarios/reading.mjs";
 import { engines, open } from "./support/engines.mjs";
 import { ownContent, serve } from "./support/handbook.mjs";
 import { until } from "./support/page.mjs";
@@ -25,7 +25,7 @@ for (const engine of engines) {
     try {
       await openPage(p, place, page);
       assert.equal(await summary(), before);
-      await until("the handbook to be saved", async () => /^Saved/.test((await p.text("[data-offline-state]")) ?? ""), 60_000);
+      await saved(p);
       await p.tap(`${on(page)} [data-tick]`);
 
       await server.stop();

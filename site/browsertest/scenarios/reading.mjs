@@ -14,6 +14,19 @@ export async function openPage(p, place, page, part) {
   }, on(page));
 }
 
+/** Waits until the head of the page says that the handbook is on this phone; fails with what it says instead. */
+export async function saved(p) {
+  const state = "[data-offline-state]";
+  let said = "";
+  await until("the handbook to be saved", async () => /^Saved/.test((said = (await p.text(state)) ?? "")), 60_000).catch(async (error) => {
+    const workers = await p.run(async () => {
+      const r = await navigator.serviceWorker.getRegistration();
+      return r ? ["installing", "waiting", "active"].map((k) => `${k} ${r[k]?.state ?? "none"}`).join(", ") : "no worker";
+    }).catch(String);
+    throw new Error(`${error.message}; the page says "${said}"; ${workers}`);
+  });
+}
+
 export async function frontPage(p, place) {
   await openPage(p, place, "index");
   const stages = await p.run((s) => document.querySelectorAll(`${s} .co-stage`).length, on("index"));

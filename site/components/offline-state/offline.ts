@@ -6,6 +6,11 @@ import { notice } from "../update-notice/notice.ts";
 import { connect, hear, keeper, oneFile, remember, remembered, running, today, unable } from "./connection.ts";
 import type { ToPage } from "../../worker/messages.ts";
 
+// WebKit never begins to save, and answers nothing more about it until it is closed, when the page that registers the worker
+// is left in the same few hundredths of a second: seen in 12 of 27 tries, and in none with 30 ms between.
+const settle = 500; // ms after loading: who goes on at once is gone by then, and the next page registers
+const silence = 20_000; // ms without a word after which saving has not begun
+
 export function offline(): void {
   const state = document.querySelector<HTMLElement>("[data-offline-state]");
   if (!state || singleFile) return;
@@ -20,7 +25,9 @@ export function offline(): void {
 
   let held = ""; // the version that a worker holds
   let gone = "";
+  let late: number | undefined;
   hear((message: ToPage) => {
+    clearTimeout(late);
     switch (message.type) {
       case "saving":
         if (!held) say(`${gone}Saving for use without signal: ${Math.floor((100 * message.bytes) / message.size)} %`);
@@ -52,10 +59,15 @@ export function offline(): void {
       say(gone);
     }
     void connect();
+    await loaded();
+    await new Promise((done) => setTimeout(done, settle));
+    const waits = !held && !navigator.serviceWorker.controller;
+    if (waits) late = window.setTimeout(() => say(`${gone}Not saved yet: the browser has not begun. With signal, close it and open the handbook again.`), silence);
     let registration: ServiceWorkerRegistration;
     try {
       registration = await navigator.serviceWorker.register(root(document.documentElement.dataset.worker ?? "worker.js"), { updateViaCache: "none" });
     } catch {
+      clearTimeout(late);
       if (!held) say(navigator.onLine ? `${gone}Not saved: this browser refused, or the network sends something else. Private windows and full storage do that.` : `${gone}Not saved: no signal.`);
       return;
     }
@@ -67,4 +79,11 @@ export function offline(): void {
       registration.update().catch(() => undefined);
     });
   })();
+}
+
+function loaded(): Promise<void> {
+  return new Promise((done) => {
+    if (document.readyState === "complete") done();
+    else addEventListener("load", () => done(), { once: true });
+  });
 }
