@@ -1,5 +1,5 @@
 // One running instance of the module: gives Go's wasip1 target the few system calls it asks for and passes text in and out.
-// It touches no page, so that a worker can use it too; what finds the module's bytes is load.ts.
+// It touches no page: a worker uses it, and the page where there is none. What finds the module's bytes is fetch.ts.
 
 export interface Instance {
   memory: WebAssembly.Memory;
@@ -10,11 +10,13 @@ export interface Instance {
   reply(): number;
 }
 
+export type Question = "evaluate" | "assess";
+
 /** The module never frees memory; a fresh instance takes over between two answers once it has grown to this. */
 export const enough = 48 << 20;
 
 /** Passes a text in and gives the answer's text. When it throws, the instance must not be used again. */
-export function ask(m: Instance, what: "evaluate" | "assess", text: string): string {
+export function ask(m: Instance, what: Question, text: string): string {
   const bytes = new TextEncoder().encode(text);
   const into = m.request(bytes.length);
   new Uint8Array(m.memory.buffer, into, bytes.length).set(bytes);

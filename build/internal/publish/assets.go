@@ -40,7 +40,7 @@ type shelf struct {
 	search    []byte // the script that the first search loads
 	job       []byte // the script of the job file, loaded when it is needed
 	assess    []byte // the script of the page that assesses
-	weigh     []byte // what that script runs in a worker
+	calculate []byte // the worker that runs the module
 	worker    []byte // bundled, without the list that stands before it
 	static    map[string][]byte
 	module    *module.Module
@@ -55,7 +55,7 @@ func (p *Publisher) loadShelf(ctx context.Context, in inputs, before *shelf, las
 	var list report.List
 	var wg sync.WaitGroup
 	if before != nil && in.sameSite(last) {
-		s.templates, s.source, s.css, s.drawn, s.js, s.sheets, s.early, s.search, s.job, s.assess, s.weigh, s.worker, s.static = before.templates, before.source, before.css, before.drawn, before.js, before.sheets, before.early, before.search, before.job, before.assess, before.weigh, before.worker, before.static
+		s.templates, s.source, s.css, s.drawn, s.js, s.sheets, s.early, s.search, s.job, s.assess, s.calculate, s.worker, s.static = before.templates, before.source, before.css, before.drawn, before.js, before.sheets, before.early, before.search, before.job, before.assess, before.calculate, before.worker, before.static
 	} else {
 		wg.Go(func() { list.Add(s.loadSite(p.o)...) })
 	}
@@ -94,7 +94,7 @@ func (p *Publisher) loadShelf(ctx context.Context, in inputs, before *shelf, las
 		Job:        hashedName("job.js", s.job),
 		Searching:  hashedName("search.js", s.search),
 		Assessing:  hashedName("assess.js", s.assess),
-		Weighing:   hashedName("weigh.js", s.weigh),
+		Calculator: hashedName("calculate.js", s.calculate),
 	}
 	return s, nil
 }
@@ -113,7 +113,7 @@ func (s *shelf) loadSite(o Options) []report.Problem {
 		{"site/job.ts", &s.job},
 		{"site/search.ts", &s.search},
 		{"site/assess.ts", &s.assess},
-		{"site/weigh.ts", &s.weigh},
+		{"site/calculate.ts", &s.calculate},
 		{"site/app.css", &s.css},
 		{"site/drawn.css", &s.drawn},
 		{"site/worker/worker.ts", &s.worker},
@@ -183,7 +183,7 @@ func (s *shelf) put(to sink) []report.Problem {
 		s.assets.Job:        s.job,
 		s.assets.Searching:  s.search,
 		s.assets.Assessing:  s.assess,
-		s.assets.Weighing:   s.weigh,
+		s.assets.Calculator: s.calculate,
 		s.assets.Module:     s.module.Bytes,
 	}
 	var problems []report.Problem

@@ -34,7 +34,7 @@ var small = map[string]string{
 	"site/search.ts":                   "document.title += '?';\n",
 	"content/search.md":                "# Words people say\n\n| People say | This handbook says |\n| --- | --- |\n| pull down | vacuum |\n",
 	"site/assess.ts":                   "document.title += '%';\n",
-	"site/weigh.ts":                    "onmessage = null;\n",
+	"site/calculate.ts":                "onmessage = null;\n",
 	"site/job.ts":                      "document.title += '#';\n",
 	"site/early.ts":                    "document.title += '0';\n",
 	"site/app.css":                     ".co-step { color: black }\n",

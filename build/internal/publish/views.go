@@ -39,7 +39,7 @@ type Assets struct {
 	Job                                                 string // the script of the job file, which the others load when it is needed
 	Searching                                           string // the script that the first search loads
 	Assessing                                           string // the script of the page that assesses
-	Weighing                                            string // what that script runs in a worker
+	Calculator                                          string // the worker that runs the module
 	Touch                                               string // PNG for home screens that take no SVG
 	Single                                              string
 }

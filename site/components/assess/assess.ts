@@ -2,6 +2,7 @@
 // tap a moment later, in a worker. See assess.tmpl for the page and calc/cause for the weighing.
 
 import { button, make } from "../../module/dom.ts";
+import { assess } from "../../module/calculator.ts";
 import { currentJob, onJobChange, onOtherTab } from "../../module/store.ts";
 import { root, singleFile } from "../../module/root.ts";
 import { jobFile } from "../job/load.ts";
@@ -15,7 +16,6 @@ import { readOutcome, removals } from "./outcome.ts";
 import type { Outcome } from "./outcome.ts";
 import { drawResult } from "./result.ts";
 import type { Scene } from "./view.ts";
-import { weigher } from "./weigh.ts";
 import { count, verdict } from "./words.ts";
 
 const wait = 150; // ms of quiet after a tap before the answers are weighed
@@ -52,7 +52,6 @@ async function begun(section: HTMLElement): Promise<void> {
   const clearing = section.querySelector<HTMLButtonElement>("[data-assess-clear]");
   const page = section.closest<HTMLElement>("[data-page]")?.dataset.page ?? "";
   const ticks = `ticks:${page}`;
-  const weigh = weigher();
   const unfolded = new Set<string>();
 
   let data = "";
@@ -162,7 +161,7 @@ async function begun(section: HTMLElement): Promise<void> {
       let answer: string;
       const slow = setTimeout(() => mine === turn && strip.wait(), patience);
       try {
-        answer = await weigh(asked);
+        answer = await assess(asked);
       } catch (error) {
         console.error(error);
         if (mine === turn) trouble("The answers could not be weighed. They are kept. Reload the page; when it happens again, use the tables of the handbook.");

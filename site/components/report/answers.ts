@@ -1,6 +1,7 @@
-// Worksheet answers in the report. With a runner the module works them out again from the kept inputs, for the charts;
-// what was kept stays what is shown.
+// Worksheet answers in the report. The module works them out again from the kept inputs, for the charts; what was kept
+// stays what is shown.
 
+import { NotLoaded } from "../../module/fetch.ts";
 import type { Reply, Request } from "../../module/wire.ts";
 import type { Result } from "../job/schema.ts";
 import type { Item } from "./evidence.ts";
@@ -9,13 +10,28 @@ import type { Markup } from "./html.ts";
 import { timeText } from "./times.ts";
 import { fill, report } from "./words.ts";
 
-export type Run = (request: Request) => Reply;
+/** Answers worked out again, by the id of the kept one. */
+export type Again = ReadonlyMap<string, Reply>;
+
+/** Works each kept answer out again. One that fails has no chart; the answer itself is there. */
+export async function again(results: readonly Result[], evaluate: (request: Request) => Promise<Reply>): Promise<Again> {
+  const replies = new Map<string, Reply>();
+  for (const r of results) {
+    try {
+      replies.set(r.id, await evaluate({ worksheet: r.worksheet, system: r.system, inputs: r.inputs.map((i) => ({ id: i.id, text: i.text, unit: i.unit })), outputs: [] }));
+    } catch (error) {
+      console.error(error);
+      if (error instanceof NotLoaded) break; // it would be looked for once more for each answer
+    }
+  }
+  return replies;
+}
 
 const longest = 120; // letters of an entry; a log is in the job file
 
-/** One answer, with its charts when they can be drawn and withCharts asks for them. */
-export function answerBlock({ number, of: r }: Item<Result>, run: Run | undefined, withCharts: boolean): Markup {
-  const again = run && withCharts ? rerun(r, run) : null;
+/** One answer, with the charts of the one worked out again. */
+export function answerBlock({ number, of: r }: Item<Result>, reply: Reply | undefined): Markup {
+  const again = reply ? compare(r, reply) : null;
   const figures = r.outputs.filter((o) => o.main || r.outputs.length <= 3);
   const entered = r.inputs.filter((i) => i.shown !== "" || i.text !== "").map((i) => {
     const text = i.shown || i.text;
@@ -36,15 +52,9 @@ ${entered.length > 0 ? html`<p class="soft">${report.work.input}: ${entered.join
 
 const sentence = (words: string): string => (/[.!?]$/.test(words) ? words : `${words}.`);
 
-interface Again { charts: { title: string; svg: Markup }[]; differs: string }
+interface Compared { charts: { title: string; svg: Markup }[]; differs: string }
 
-function rerun(r: Result, run: Run): Again | null {
-  let reply: Reply;
-  try {
-    reply = run({ worksheet: r.worksheet, system: r.system, inputs: r.inputs.map((i) => ({ id: i.id, text: i.text, unit: i.unit })), outputs: [] });
-  } catch {
-    return null; // no module, no chart; the answer is there
-  }
+function compare(r: Result, reply: Reply): Compared | null {
   if (reply.problems.length > 0) return null;
   const charts = reply.charts.flatMap((c) => {
     const svg = drawing(c.svg);

@@ -2,7 +2,7 @@
 // report and the page for the owner share.
 
 import type { Job } from "../job/schema.ts";
-import type { Run } from "./answers.ts";
+import type { Again } from "./answers.ts";
 import type { Assessment, Judged } from "./assessment.ts";
 import { chosen } from "./choices.ts";
 import { collect } from "./evidence.ts";
@@ -16,7 +16,7 @@ export interface ReportOptions {
   now: Date;
   handbook: string; // version
   photos?: Record<string, string>; // data: URL by photo id
-  run?: Run; // works answers out again for their charts
+  again?: Again; // answers worked out again, for their charts
   style?: "inside" | "none"; // none: the caller brings paperStyle, where a page's policy forbids style inside
 }
 

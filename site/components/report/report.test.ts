@@ -3,10 +3,11 @@
 import { strict as assert } from "node:assert";
 import { test } from "node:test";
 import { readFileSync } from "node:fs";
-import type { Reply } from "../../module/wire.ts";
+import type { Reply, Request } from "../../module/wire.ts";
 import { readJobFile } from "../job/check.ts";
 import { newJob } from "../job/schema.ts";
 import type { Job } from "../job/schema.ts";
+import { again } from "./answers.ts";
 import { readAssessment } from "./assessment.ts";
 import type { Assessment, Judged } from "./assessment.ts";
 import { choose } from "./choices.ts";
@@ -184,10 +185,10 @@ test("the refrigerant log has a balance, and says what is not in it", () => {
   assert.match(page, /R-410A 11\.920 kg 11\.200 kg \+0\.720 kg \* 1 without a mass that can be read/);
 });
 
-test("charts come from the kept inputs; the kept answer stays", () => {
+test("charts come from the kept inputs; the kept answer stays", async () => {
   const svg = `<svg class="co-chart" viewBox="0 0 360 270" role="img" aria-label="x"><path class="co-chart__fit" d="M0 0L1 1"/><text x="1" y="2">5 &lt; 6</text></svg>`;
   const asked: string[] = [];
-  const reply = (change: (r: Reply) => void = () => undefined) => (q: { worksheet: string; inputs: { id: string; text: string }[] }): Reply => {
+  const reply = (change: (r: Reply) => void = () => undefined) => async (q: Request): Promise<Reply> => {
     asked.push(`${q.worksheet} ${q.inputs.map((i) => i.id).join()}`);
     const kept = job.results.find((r) => r.worksheet === q.worksheet);
     const r: Reply = { outputs: (kept?.outputs ?? []).map((x) => ({ id: x.id, label: x.label, value: String(x.si), unit: x.siUnit, text: x.text, main: x.main })), verdict: kept?.verdict ?? null, warnings: [], advice: [], steps: [], charts: [{ title: "A chart", svg }], problems: [] };
@@ -195,14 +196,15 @@ test("charts come from the kept inputs; the kept answer stays", () => {
     return r;
   };
   const hold = copy((j) => (j.results = j.results.filter((r) => r.worksheet === "vacuum-hold")));
-  const page = makeReport(hold, assessed, { ...o, run: reply() });
+  const drawn = async (evaluate: (q: Request) => Promise<Reply>): Promise<string> => makeReport(hold, assessed, { ...o, again: await again(hold.results, evaluate) });
+  const page = await drawn(reply());
   assert.ok(page.includes(svg), "the drawing of the module");
   assert.equal(asked[0], "vacuum-hold log,ambient-start,ambient-end,volume");
   assert.doesNotMatch(page, /Worked out again/);
-  assert.match(words(makeReport(hold, assessed, { ...o, run: reply((r) => (r.verdict = { id: "leak", tone: "stop", title: "Leak: find it", text: "" })) })), /Tight and dry\..*Worked out again, the answer is now Leak: find it\. The kept one stands above/);
-  assert.match(words(makeReport(hold, assessed, { ...o, run: reply((r) => r.outputs.forEach((x) => (x.value = "NaN"))) })), /Worked out again/, "no number is no agreement");
-  for (const run of [reply((r) => (r.charts = [{ title: "x", svg: `<svg><script>alert(1)</script></svg>` }])), () => { throw new Error("no module"); }]) {
-    const without = makeReport(hold, assessed, { ...o, run });
+  assert.match(words(await drawn(reply((r) => (r.verdict = { id: "leak", tone: "stop", title: "Leak: find it", text: "" })))), /Tight and dry\..*Worked out again, the answer is now Leak: find it\. The kept one stands above/);
+  assert.match(words(await drawn(reply((r) => r.outputs.forEach((x) => (x.value = "NaN"))))), /Worked out again/, "no number is no agreement");
+  for (const evaluate of [reply((r) => (r.charts = [{ title: "x", svg: `<svg><script>alert(1)</script></svg>` }])), () => Promise.reject(new Error("it fell over"))]) {
+    const without = await drawn(evaluate);
     assert.doesNotMatch(without, /<figure class="chart">|<script/);
     assert.match(words(without), /Tight and dry\./);
   }

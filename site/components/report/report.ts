@@ -100,7 +100,7 @@ function evidence(m: Made): Markup {
 ${nothing ? html`<p>${w.none}</p>` : html`<p class="soft">${w.rule}</p>`}
 ${found(w.found, e.present)}${found(w.notFound, e.absent)}
 ${e.readings.length === 0 ? null : html`<h3>${w.readings}</h3>${readings(m, e.readings)}`}
-${e.answers.length === 0 ? null : html`<h3>${w.answers}</h3>${e.answers.map((r) => answerBlock(r, m.o.run, true))}`}
+${e.answers.length === 0 ? null : html`<h3>${w.answers}</h3>${e.answers.map((r) => answerBlock(r, m.o.again?.get(r.of.id)))}`}
 ${e.photos.length === 0 ? null : html`<h3>${w.photos}</h3>${numberedPhotos(m, e.photos)}`}
 ${e.written.length === 0 ? null : html`<h3>${w.written}</h3><p class="soft">${w.writtenRule}</p><ul class="found">${e.written.map(({ number, of: x }) => html`<li><span class="no">${number}</span><div><p>${x.what === "" ? null : html`<strong>${x.what}:</strong> `}${lines(x.value)} <span class="soft">${timeText(x.time)}</span></p></div></li>`)}</ul>`}
 </section>`;
@@ -194,7 +194,7 @@ function work(m: Made): Markup {
 <h3>${w.done}</h3>${typed === "" && rows.length === 0 ? html`<p>${w.none}</p>` : null}${typed === "" ? null : html`<ul>${typed.split(/\n+/).filter((l) => l.trim() !== "").map((l) => html`<li>${l}</li>`)}</ul>`}
 ${rows.length === 0 ? null : html`<div class="scroll"><table><thead><tr><th scope="col">${w.stage}</th><th scope="col">${w.steps}</th><th scope="col">${w.when}</th></tr></thead><tbody>${rows}</tbody></table></div>`}
 <h3>${w.readings}</h3>${e.readingsAfter.length === 0 ? html`<p>${w.noReadings}</p>` : readings(m, e.readingsAfter)}
-${e.answersAfter.length === 0 ? null : html`<h3>${w.answers}</h3>${e.answersAfter.map((r) => answerBlock(r, m.o.run, true))}`}
+${e.answersAfter.length === 0 ? null : html`<h3>${w.answers}</h3>${e.answersAfter.map((r) => answerBlock(r, m.o.again?.get(r.of.id)))}`}
 ${e.photosAfter.length === 0 ? null : html`<h3>${w.photos}</h3>${numberedPhotos(m, e.photosAfter)}`}
 </section>`;
 }

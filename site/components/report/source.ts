@@ -1,13 +1,13 @@
 // The jobs on this phone as the report needs them: store, job file, assessment and module.
 
 import { currentJob, onJobChange } from "../../module/store.ts";
-import { evaluate, start } from "../../module/load.ts";
+import { assess, evaluate } from "../../module/calculator.ts";
 import { root } from "../../module/root.ts";
 import { all } from "../../module/dom.ts";
-import { weigher } from "../assess/weigh.ts";
 import { saveJobs } from "../job/file.ts";
 import type { Job } from "../job/schema.ts";
 import { openJobs } from "../job/store.ts";
+import { again } from "./answers.ts";
 import { question, readAssessment } from "./assessment.ts";
 import type { Assessment } from "./assessment.ts";
 import { reportView } from "./view.ts";
@@ -16,7 +16,6 @@ import type { Source } from "./view.ts";
 /** causes: address of the cause model's data file from the site's root; the single file holds the same text. */
 export async function phoneSource(causes: string): Promise<Source> {
   const jobs = await openJobs();
-  const weigh = weigher();
   return {
     handbook: document.documentElement.dataset.version ?? "",
     job: async () => {
@@ -31,12 +30,9 @@ export async function phoneSource(causes: string): Promise<Source> {
     file: (job) => saveJobs(jobs, [job], new Date(), document.documentElement.dataset.version ?? ""),
     assessment: async (job: Job): Promise<Assessment | null> => {
       const data = await causeData(causes);
-      return data === "" ? null : readAssessment(data, await weigh(question(data, job.findings)));
+      return data === "" ? null : readAssessment(data, await assess(question(data, job.findings)));
     },
-    run: async () => {
-      await start();
-      return evaluate;
-    },
+    again: (job) => again(job.results, evaluate),
   };
 }
 

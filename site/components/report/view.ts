@@ -4,7 +4,7 @@
 import { all, button, make } from "../../module/dom.ts";
 import { field, fold } from "../job/form.ts";
 import type { Job, ReportChoices } from "../job/schema.ts";
-import type { Run } from "./answers.ts";
+import type { Again } from "./answers.ts";
 import type { Assessment } from "./assessment.ts";
 import { choose, chosen, groups, options, papers } from "./choices.ts";
 import { makeCustomerPage } from "./customer.ts";
@@ -25,7 +25,7 @@ export interface Source {
   photo(job: string, photo: string): Promise<Blob | null>;
   file(job: string): Promise<{ name: string; text: string }>; // the job file
   assessment(job: Job): Promise<Assessment | null>; // null: could not be weighed
-  run(): Promise<Run | undefined>; // the module, started
+  again(job: Job): Promise<Again>; // its answers worked out again, for their charts
 }
 
 type Which = "report" | "customer";
@@ -43,7 +43,7 @@ export async function reportView(section: HTMLElement, source: Source): Promise<
   const job: Job = first;
   const photos = await pictures(job, source);
   const assessment = await source.assessment(job).catch((error: unknown) => (console.error(error), null));
-  const run = await source.run().catch((error: unknown) => (console.error(error), undefined));
+  const again = await source.again(job);
 
   let which: Which = "report";
   let ready: Ready | null = null;
@@ -51,7 +51,7 @@ export async function reportView(section: HTMLElement, source: Source): Promise<
   const said = make("p", { class: "co-report__said", role: "status" });
   const unfolded = new Set<string>();
 
-  const settings = (): ReportOptions => ({ now: new Date(), handbook: source.handbook, photos, ...(run && { run }) });
+  const settings = (): ReportOptions => ({ now: new Date(), handbook: source.handbook, photos, again });
   async function refresh(): Promise<void> {
     const o = settings();
     const title: Record<Which, string> = { report: titled(report.kind, job), customer: titled(customer.title, job) };

@@ -1,7 +1,7 @@
 // When a worksheet starts, and when the module is compiled for it: not before somebody needs it, so that a procedure with
 // eight worksheets opens as fast as one without.
 
-import { compile } from "../../module/load.ts";
+import { prepare } from "../../module/calculator.ts";
 import { begin, near } from "../../module/near.ts";
 import { singleFile } from "../../module/root.ts";
 
@@ -13,19 +13,21 @@ export function whenNear(section: HTMLElement, start: () => void): void {
     later?.replaceWith(later.content);
     start();
   });
-  if (!later && !singleFile) setTimeout(begin, 0, section); // after the script itself, so that neither holds up a tap
+  if (later || singleFile) return;
+  // Stored: at once, before anything is drawn. On a first visit after the script itself, so that neither holds up a tap.
+  if (navigator.serviceWorker?.controller) begin(section);
+  else setTimeout(begin, 0, section);
 }
 
 /**
- * A handbook that is kept on the phone compiles while the page is idle. On the first visit that waits for the first sign
- * of use, since the module still has to come over the air.
+ * A handbook that is kept on the phone makes the calculator ready while the page is idle (early.ts has begun that where
+ * it could). On the first visit it waits for the first sign of use, since the module still has to come over the air.
  */
-export function compileWhenIdle(): void {
-  const early = (): void => void compile().catch(() => undefined);
+export function prepareWhenIdle(): void {
   const whenIdle = (): void => {
     for (const sign of signs) removeEventListener(sign, whenIdle);
-    if ("requestIdleCallback" in window) requestIdleCallback(early, { timeout: 3000 });
-    else setTimeout(early, 500);
+    if ("requestIdleCallback" in window) requestIdleCallback(prepare, { timeout: 3000 });
+    else setTimeout(prepare, 500);
   };
   const signs = ["pointerdown", "keydown", "scroll"];
   if (navigator.serviceWorker?.controller) whenIdle();

@@ -2,14 +2,14 @@
 // worksheet and reads no number.
 
 import { all, button, make } from "../../module/dom.ts";
-import { NotLoaded, evaluate, ready, start } from "../../module/load.ts";
+import { NotLoaded, beside, evaluate, prepare } from "../../module/calculator.ts";
 import { load, loadRecord, save, saveRecord } from "../../module/store.ts";
-import type { Problem, Reply, Suggestion } from "../../module/wire.ts";
+import type { Problem, Reply, Request, Suggestion } from "../../module/wire.ts";
 import { singleFile } from "../../module/root.ts";
 import { drawAnswer, drawNoAnswer } from "./answer.ts";
 import type { OutputUnits } from "./answer.ts";
 import { before } from "./before.ts";
-import { compileWhenIdle, whenNear } from "./begin.ts";
+import { prepareWhenIdle, whenNear } from "./begin.ts";
 import { printBlank } from "./blank.ts";
 import { fromFragment, same } from "./entries.ts";
 import type { Entries } from "./entries.ts";
@@ -17,13 +17,13 @@ import { linksWork, linkTo, share } from "./share.ts";
 import { applyWhen, fieldOf } from "./fields.ts";
 import type { Field } from "./fields.ts";
 
-const slow = 8; // ms: an answer that takes longer waits for a pause in typing
+const slow = 8; // ms: an answer that holds up the page for longer waits for a pause in typing
 const pause = 200; // ms
 const quiet = 900; // ms without typing before the answer is read aloud
 
 export function worksheets(): void {
   document.addEventListener("changeout:unfolded", (event) => startIn(event.target as HTMLElement));
-  if (startIn(document)) compileWhenIdle();
+  if (startIn(document)) prepareWhenIdle();
 }
 
 /** Starts each worksheet when somebody comes near it. True if there is one. */
@@ -59,6 +59,9 @@ function worksheet(section: HTMLElement): void {
   let speak: number | undefined;
   let keeping: number | undefined;
   let asked = false; // "Work it out" was pressed since the last clear
+  let busy = false; // an answer is on its way
+  let stale = false; // and what it answers is no longer what stands in the fields
+  let press = false; // the next answer is the one that somebody pressed for
 
   const fields = all(form, "[data-input]").map((box) => fieldOf(box, (field) => {
     if (box.dataset.kind === "series") forgetCompanions(field.id);
@@ -78,20 +81,17 @@ function worksheet(section: HTMLElement): void {
   applyWhen(fields);
   drawSystem();
   form.hidden = false;
-  const example = section.querySelector<HTMLDetailsElement>("[data-example]");
-  if (example) {
-    example.open = false;
-    example.dataset.ready = "";
-  }
+  if (document.readyState === "loading") addEventListener("DOMContentLoaded", foldExample); // the script runs before it is read
+  else foldExample();
 
   addEventListener("pagehide", () => {
     if (keeping !== undefined) keep();
   });
-  form.addEventListener("focusin", () => void start().catch(failed), { once: true });
+  form.addEventListener("focusin", prepare, { once: true });
   form.addEventListener("submit", (event) => {
     event.preventDefault();
     asked = true;
-    start().then(() => work(true), failed);
+    void work(true);
   });
   form.addEventListener("keydown", (event) => {
     const at = event.target as HTMLElement;
@@ -133,6 +133,14 @@ function worksheet(section: HTMLElement): void {
     // The answer is on its way.
   } else if (Object.keys(loadRecord(valuesKey)).length > 0) update();
   else drawNoAnswer(answer, needed(fields.filter((f) => f.visible() && f.value() === "" && !("optional" in f.box.dataset))));
+  delete document.documentElement.dataset.begins; // see early.ts
+
+  function foldExample(): void {
+    const example = section.querySelector<HTMLDetailsElement>("[data-example]");
+    if (!example) return;
+    example.open = false;
+    example.dataset.ready = "";
+  }
 
   function drawSystem(): void {
     const group = form?.querySelector<HTMLElement>("[data-system]");
@@ -274,41 +282,57 @@ function worksheet(section: HTMLElement): void {
   }
 
   function update(): void {
-    if (!ready()) {
-      start().then(() => work(false), failed);
-      return;
-    }
     clearTimeout(wait);
-    if (cost > slow) wait = window.setTimeout(() => work(false), pause);
-    else work(false);
+    if (!beside() && cost > slow) wait = window.setTimeout(() => void work(false), pause);
+    else void work(false);
   }
 
-  function work(pressed: boolean): void {
-    if (!answer || !summary) return;
-    const emptied = fields.filter((f) => f.visible() && f.value() === "" && f.standard() !== "");
-    if (emptied.length > 0 && !pressed) {
-      drawNoAnswer(answer, needed(emptied)); // the default must not work unseen
-      return;
-    }
-    for (const f of emptied) f.reset();
-    const began = performance.now();
-    let reply: Reply;
+  /** One question at a time. What is typed meanwhile is asked next; the answer that it has overtaken is not shown. */
+  async function work(pressed: boolean): Promise<void> {
+    clearTimeout(wait);
+    press ||= pressed;
+    stale = true;
+    if (busy) return;
+    busy = true;
     try {
-      reply = evaluate({
-        worksheet: id,
-        system,
-        inputs: [
-          ...fields.filter((f) => f.visible()).map((f) => ({ id: f.id, text: f.value(), unit: f.unit() })),
-          ...[...companions].map(([name, text]) => ({ id: name, text, unit: "" })),
-        ],
-        outputs: Object.entries(loadRecord(unitsKey)).filter(([name]) => name.startsWith("out.")).map(([name, unit]) => ({ id: name.slice(4), unit })),
-      });
+      while (stale) {
+        stale = false;
+        const emptied = fields.filter((f) => f.visible() && f.value() === "" && f.standard() !== "");
+        if (emptied.length > 0 && !press) {
+          drawNoAnswer(answer as HTMLElement, needed(emptied)); // the default must not work unseen
+          continue;
+        }
+        for (const f of emptied) f.reset();
+        const began = performance.now();
+        const reply = await evaluate(question());
+        cost = performance.now() - began;
+        if (stale) continue;
+        const was = press;
+        press = false;
+        show(reply, was);
+      }
     } catch (error) {
+      press = false;
       failed(error);
-      return;
+    } finally {
+      busy = false;
     }
-    cost = performance.now() - began;
+  }
 
+  function question(): Request {
+    return {
+      worksheet: id,
+      system,
+      inputs: [
+        ...fields.filter((f) => f.visible()).map((f) => ({ id: f.id, text: f.value(), unit: f.unit() })),
+        ...[...companions].map(([name, text]) => ({ id: name, text, unit: "" })),
+      ],
+      outputs: Object.entries(loadRecord(unitsKey)).filter(([name]) => name.startsWith("out.")).map(([name, unit]) => ({ id: name.slice(4), unit })),
+    };
+  }
+
+  function show(reply: Reply, pressed: boolean): void {
+    if (!answer) return;
     showProblems(reply.problems, pressed);
     if (reply.problems.length === 0 && (reply.outputs.length > 0 || reply.verdict)) {
       // The same answer again, as when a field is left, stays where it is: a tap on what is in it must not miss.
