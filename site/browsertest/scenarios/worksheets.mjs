@@ -51,11 +51,17 @@ export class Sheet {
   async press() {
     await this.p.tap(`${this.at} button[type="submit"]`);
   }
-  /** What the answer shows, or null while there is none. */
+  /** What the answer shows, or null while there is none. The working is opened for it: only then is it listed. */
   async answer() {
-    const a = await this.p.run((s) => {
+    const a = await this.p.run(async (s) => {
       const box = document.querySelector(`${s} [data-answer]`);
       if (!box || !box.querySelector(".co-answer__title")) return null;
+      const working = box.querySelector("[data-working]");
+      if (working && !working.open) {
+        const opened = new Promise((done) => working.addEventListener("toggle", done, { once: true }));
+        working.open = true;
+        await opened;
+      }
       const list = (q) => [...box.querySelectorAll(q)];
       return {
         verdict: box.querySelector("[data-verdict]")?.dataset.verdict ?? "",

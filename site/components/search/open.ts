@@ -51,6 +51,7 @@ export function search(): void {
   };
   const leave = (): void => location.assign(singleFile ? "#contents" : root("contents.html#find"));
   for (const link of all<HTMLAnchorElement>(document, "[data-find-open]")) {
+    link.addEventListener("pointerdown", () => void bring().catch(() => undefined)); // a finger stays for a tenth of a second
     link.addEventListener("click", (event) => {
       if (event.metaKey || event.ctrlKey || event.shiftKey) return;
       event.preventDefault();

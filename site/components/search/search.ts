@@ -1,6 +1,6 @@
 // The search itself: reads the index once, and gives it to every search box and to the panel that opens on any page.
 
-import { root } from "../../module/root.ts";
+import { root, singleFile } from "../../module/root.ts";
 import { box } from "./box.ts";
 import { quantities, reading } from "./index.ts";
 import type { Index } from "./index.ts";
@@ -58,4 +58,5 @@ export function search(): void {
     box(form, bring);
   };
   (globalThis as { changeoutSearch?: Search }).changeoutSearch = { attach, open: () => openPanel(attach) };
+  if (!singleFile) void bring().catch(() => undefined); // somebody has begun; the single file holds this script from the start
 }

@@ -2,38 +2,71 @@
 
 import { make } from "../../module/dom.ts";
 import { pageAddress, singleFile } from "../../module/root.ts";
-import type { Reply } from "../../module/wire.ts";
+import type { Output, Reply, Step } from "../../module/wire.ts";
 
 export interface OutputUnits { label: string; units: { id: string; label: string; system: string }[] }
 
-/** Draws the reply into the box. pick is called with an output and the unit a person wants it in. */
-export function drawAnswer(box: HTMLElement, sheet: string, heading: string, reply: Reply, units: Map<string, OutputUnits>, pick: (output: string, unit: string) => void): void {
-  const wasOpen = box.querySelector<HTMLDetailsElement>("[data-working]")?.open ?? false;
-  const focused = (document.activeElement as HTMLElement | null)?.dataset.pick;
-  const parts: Node[] = [make(heading === "2" ? "h3" : "h4", { class: "co-answer__title", tabindex: "-1" }, "Answer")];
+type Pick = (output: string, unit: string) => void;
 
+interface Part { key: string; node: HTMLElement }
+interface Row { key: string; node: HTMLElement; value: HTMLElement }
+interface Drawn { parts: Part[]; rows: Map<string, Row>; list: HTMLElement; working: Working }
+
+/** What each box shows. A key press changes a few figures: what stays the same keeps its place on the page. */
+const shown = new WeakMap<HTMLElement, Drawn>();
+
+/** Draws the reply into the box. pick is called with an output and the unit a person wants it in. */
+export function drawAnswer(box: HTMLElement, sheet: string, heading: string, reply: Reply, units: Map<string, OutputUnits>, pick: Pick): void {
+  const focused = (document.activeElement as HTMLElement | null)?.dataset.pick;
+  const before = shown.get(box);
+  const list = before?.list ?? make("dl", { class: "co-results" });
+  const working = before?.working ?? makeWorking(sheet);
+  const rows = new Map<string, Row>();
+  const parts: Part[] = [];
+  const part = (key: unknown, draw: () => HTMLElement | null): void => {
+    const text = JSON.stringify(key);
+    const same = before?.parts.find((p) => p.key === text);
+    const node = same?.node ?? draw();
+    if (node) parts.push({ key: text, node });
+  };
+
+  part("title", () => make(heading === "2" ? "h3" : "h4", { class: "co-answer__title", tabindex: "-1" }, "Answer"));
   if (reply.verdict) {
-    parts.push(make("div", { class: `co-verdict co-verdict--${tone(reply.verdict.tone)}`, "data-verdict": reply.verdict.id },
-      make("p", { class: "co-verdict__title" }, reply.verdict.title),
-      make("p", { class: "co-verdict__text" }, reply.verdict.text)));
+    const v = reply.verdict;
+    part(["verdict", v], () => make("div", { class: `co-verdict co-verdict--${tone(v.tone)}`, "data-verdict": v.id },
+      make("p", { class: "co-verdict__title" }, v.title),
+      make("p", { class: "co-verdict__text" }, v.text)));
   }
   if (reply.outputs.length > 0) {
-    const list = make("dl", { class: "co-results" });
-    for (const o of reply.outputs) {
-      list.append(make("div", { class: o.main ? "co-result co-result--main" : "co-result", "data-output": o.id }, make("dt", {}, o.label), figure(o.id, o.label, o.text, units.get(o.id), pick)));
-    }
-    parts.push(list);
+    for (const o of reply.outputs) rows.set(o.id, row(o, units.get(o.id), pick, before?.rows.get(o.id)));
+    put(list, [...rows.values()].map((r) => r.node));
+    part("outputs", () => list);
   }
-  if (reply.warnings.length > 0) parts.push(notes("Take care", reply.warnings, "co-notes co-notes--warn"));
-  if (reply.advice.length > 0) parts.push(notes("What to do", reply.advice, "co-notes"));
+  if (reply.warnings.length > 0) part(["warnings", reply.warnings], () => notes("Take care", reply.warnings, "co-notes co-notes--warn"));
+  if (reply.advice.length > 0) part(["advice", reply.advice], () => notes("What to do", reply.advice, "co-notes"));
   for (const c of reply.charts) {
-    const svg = parseSVG(c.svg);
-    if (svg) parts.push(make("figure", { class: "co-chart-frame" }, make("figcaption", {}, c.title), svg));
+    part(["chart", c], () => {
+      const svg = parseSVG(c.svg);
+      return svg && make("figure", { class: "co-chart-frame" }, make("figcaption", {}, c.title), svg);
+    });
   }
-  if (reply.steps.length > 0) parts.push(working(sheet, reply, wasOpen));
+  working.show(reply.steps);
+  if (reply.steps.length > 0) part("working", () => working.node);
 
-  box.replaceChildren(...parts);
-  if (focused) box.querySelector<HTMLElement>(`[data-pick="${CSS.escape(focused)}"]`)?.focus();
+  put(box, parts.map((p) => p.node));
+  shown.set(box, { parts, rows, list, working });
+  if (focused && (document.activeElement as HTMLElement | null)?.dataset.pick !== focused) box.querySelector<HTMLElement>(`[data-pick="${CSS.escape(focused)}"]`)?.focus();
+}
+
+/** Makes these the children, and touches no child that is in its place already. */
+function put(under: HTMLElement, children: HTMLElement[]): void {
+  children.forEach((child, i) => {
+    const at = under.children[i];
+    if (at === child) return;
+    if (at && !children.includes(at as HTMLElement)) at.replaceWith(child);
+    else under.insertBefore(child, at ?? null);
+  });
+  while (under.children.length > children.length) under.lastElementChild?.remove();
 }
 
 /** No answer is said in words; it never looks like a figure. */
@@ -43,37 +76,49 @@ export function drawNoAnswer(box: HTMLElement, reason: string): void {
   box.replaceChildren(p);
 }
 
-function figure(id: string, label: string, text: string, known: OutputUnits | undefined, pick: (output: string, unit: string) => void): HTMLElement {
+/** One output. The row of before stays when only its figure is another. */
+function row(o: Output, known: OutputUnits | undefined, pick: Pick, before: Row | undefined): Row {
   // Labels may differ in their spaces from the text; the longest fitting unit wins ("kPa gauge" before "gauge").
-  const plain = text.replace(/\u00a0|\u202f/g, " ");
+  const plain = o.text.replace(/\u00a0|\u202f/g, " ");
   const fits = (known?.units ?? []).filter((u) => u.label !== "" && plain.endsWith(" " + u.label)).sort((a, b) => b.label.length - a.label.length)[0];
-  if (!fits) return make("dd", {}, make("span", { class: "co-result__value" }, text));
-  const number = make("span", { class: "co-result__value" }, plain.slice(0, -fits.label.length - 1));
-  if (!known || known.units.length < 2) return make("dd", {}, number, " ", make("span", { class: "co-result__unit" }, fits.label));
-  const select = make("select", { class: "co-input__unit", "aria-label": `Unit of ${label}`, "data-pick": id });
-  for (const u of known.units) select.append(new Option(u.label, u.id, false, u.id === fits.id));
-  select.addEventListener("change", () => pick(id, select.value));
-  return make("dd", {}, number, " ", select);
+  const figure = fits ? plain.slice(0, -fits.label.length - 1) : o.text;
+  const key = JSON.stringify([o.label, o.main, fits?.id]);
+  if (before?.key === key) {
+    if (before.value.textContent !== figure) before.value.textContent = figure;
+    return before;
+  }
+  const value = make("span", { class: "co-result__value" }, figure);
+  const dd = make("dd", {}, value);
+  if (fits && known) dd.append(" ", known.units.length < 2 ? make("span", { class: "co-result__unit" }, fits.label) : choice(o, known, fits.id, pick));
+  return { key, value, node: make("div", { class: o.main ? "co-result co-result--main" : "co-result", "data-output": o.id }, make("dt", {}, o.label), dd) };
+}
+
+function choice(o: Output, known: OutputUnits, chosen: string, pick: Pick): HTMLElement {
+  const select = make("select", { class: "co-input__unit", "aria-label": `Unit of ${o.label}`, "data-pick": o.id });
+  for (const u of known.units) select.append(new Option(u.label, u.id, false, u.id === chosen));
+  select.addEventListener("change", () => pick(o.id, select.value));
+  return select;
 }
 
 function notes(title: string, list: string[], classes: string): HTMLElement {
   return make("div", {}, make("p", { class: "co-notes__title" }, title), make("ul", { class: classes }, ...list.map((s) => make("li", {}, s))));
 }
 
-function working(sheet: string, reply: Reply, open: boolean): HTMLElement {
+interface Working { node: HTMLElement; show(steps: Step[]): void }
+
+/** The working is listed when somebody opens it or prints: half of an answer's elements are in it. */
+function makeWorking(sheet: string): Working {
   const list = make("ol", { class: "co-working" });
-  for (const s of reply.steps) {
-    const li = make("li", {}, make("span", { class: "co-working__label" }, s.label));
-    if (s.formula) li.append(" ", make("span", { class: "co-working__formula" }, s.formula));
-    li.append(" ", make("span", { class: "co-working__value" }, s.value));
-    if (s.source) {
-      const words = s.locator ? `source, ${s.locator}` : "source";
-      li.append(" ", make("a", { class: "co-working__source", href: sourceAddress(sheet, s.source), "data-source": s.source }, words));
-    }
-    list.append(li);
-  }
   const details = make("details", { class: "co-fold", "data-working": "" }, make("summary", {}, "Working and sources"), list);
-  details.open = open;
+  let steps: Step[] = [];
+  let listed = "";
+  const fill = (): void => {
+    const now = JSON.stringify(steps);
+    if (now !== listed) list.replaceChildren(...steps.map((s) => step(sheet, s)));
+    listed = now;
+  };
+  details.addEventListener("toggle", fill);
+  listing.set(details, fill);
   // A source listed inside a folded list is unfolded when someone goes to it.
   list.addEventListener("click", (event) => {
     const a = (event.target as HTMLElement).closest("a");
@@ -81,8 +126,27 @@ function working(sheet: string, reply: Reply, open: boolean): HTMLElement {
     const fold = at?.closest("details");
     if (fold) fold.open = true;
   });
-  return details;
+  return { node: details, show: (now) => {
+    steps = now;
+    if (details.open) fill();
+  } };
 }
+
+function step(sheet: string, s: Step): HTMLElement {
+  const li = make("li", {}, make("span", { class: "co-working__label" }, s.label));
+  if (s.formula) li.append(" ", make("span", { class: "co-working__formula" }, s.formula));
+  li.append(" ", make("span", { class: "co-working__value" }, s.value));
+  if (s.source) {
+    const words = s.locator ? `source, ${s.locator}` : "source";
+    li.append(" ", make("a", { class: "co-working__source", href: sourceAddress(sheet, s.source), "data-source": s.source }, words));
+  }
+  return li;
+}
+
+const listing = new WeakMap<Element, () => void>();
+addEventListener("beforeprint", () => {
+  for (const d of document.querySelectorAll("[data-working]")) listing.get(d)?.();
+}, true); // before print.ts numbers the sources
 
 /** In the single file the ids on a page begin with the page's own. A worksheet inside a procedure leaves its sources to its own page. */
 function sourceAddress(sheet: string, key: string): string {

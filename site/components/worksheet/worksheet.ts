@@ -53,7 +53,6 @@ function worksheet(section: HTMLElement): void {
   const earlier = before(`before:${page}:${id}`);
   const go = form.querySelector<HTMLElement>("button[type=submit]");
   let shown = ""; // the sentences at the fields and above them, as last drawn
-  let drawn = ""; // the answer on the page, as the module gave it
   let cost = 0;
   let wait: number | undefined;
   let speak: number | undefined;
@@ -335,15 +334,12 @@ function worksheet(section: HTMLElement): void {
     if (!answer) return;
     showProblems(reply.problems, pressed);
     if (reply.problems.length === 0 && (reply.outputs.length > 0 || reply.verdict)) {
-      // The same answer again, as when a field is left, stays where it is: a tap on what is in it must not miss.
-      const same = JSON.stringify(reply);
-      if (pressed || same !== drawn || !answer.querySelector(".co-answer__title")) drawAnswer(answer, prefix + id, section.dataset.heading ?? "2", reply, outputs, (output, unit) => {
+      drawAnswer(answer, prefix + id, section.dataset.heading ?? "2", reply, outputs, (output, unit) => {
         const units = loadRecord(unitsKey);
         units[`out.${output}`] = unit;
         saveRecord(unitsKey, units);
         update();
       });
-      drawn = same;
       if (pressed) {
         answer.scrollIntoView({ block: "start" });
         answer.querySelector<HTMLElement>(".co-answer__title")?.focus({ preventScroll: true });
