@@ -14,7 +14,10 @@ onmessage = async ({ data, ports }: MessageEvent<Asked>) => {
   const say = (told: Told): void => ports[0]?.postMessage(told);
   say({ now: "heard" });
   try {
-    const m = await started(data.where);
+    let m: Instance;
+    let from: Promise<Instance>;
+    do m = await (from = started(data.where)); // once more when a question before this one broke it meanwhile
+    while (from !== running);
     if (data.what === "prepare") return;
     if (data.what === "module") return say({ module: await compile(data.where) });
     say({ now: "working" });

@@ -135,7 +135,7 @@ for (const engine of engines) {
         await worksWithout(server, p, one);
       });
 
-      await t.test('the worker\'s script comes as a sign-in page: "Not saved"; without a worker half a module gives no answer, but "did not arrive whole"', async () => {
+      await t.test('the worker\'s script comes as a sign-in page: "Not saved"; without a worker half a module gives no answer, but "did not arrive whole"; without the calculator\'s worker the page works the answer out itself', async () => {
         const server = await serve(one);
         server.fault = (name) => (name === "worker.js" ? { body: signIn, type: "text/html" } : undefined);
         await p.goto(server.url(phone));
@@ -148,6 +148,11 @@ for (const engine of engines) {
           await p.fill(`${at} [data-input="pressure"] [data-value]`, "118");
           await sees(p, (q) => q.text(`${at} [data-answer]`), /The calculator did not arrive whole, or something else came in its place/);
         }
+        server.fault = (name) => (name === "worker.js" || name.startsWith("assets/calculate.") ? { status: 404 } : undefined);
+        await p.goto(server.url(sheet));
+        await p.fill(`${at} [data-input="pressure"] [data-value]`, "117");
+        await p.fill(`${at} [data-input="pressure"] [data-value]`, "118");
+        await sees(p, (q) => q.text(`${at} [data-answer]`), /Dew temperature/);
       });
 
       await t.test('a slow line: files and megabytes are counted; a silent one: "the signal was lost"', async () => {

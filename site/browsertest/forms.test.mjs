@@ -19,6 +19,64 @@ async function worksheetIDs(place) {
 }
 const shots = process.env.SHOTS;
 
+test("an answer to what was entered before is not shown beside what is entered now", { timeout: 240_000 }, async () => {
+  const server = await serve();
+  const p = await open("chromium");
+  try {
+    // A calculator that takes long, and stays beside the page.
+    await p.tab.evaluateOnNewDocument(() => {
+      const Real = Worker;
+      window.Worker = class extends Real {
+        postMessage(message, ports) {
+          if (message.what !== "module") setTimeout(() => super.postMessage(message, ports), window.__slow ?? 0);
+        }
+      };
+    });
+    const sheet = new Sheet(p, server.place, "saturation");
+    await sheet.open();
+    await sheet.enterAll({ refrigerant: "R-32", pressure: ["940", "kPag"] });
+    await sheet.waitForAnswer();
+    const row = `${sheet.at} [data-answer] .co-result--main`;
+    const figure = () => p.run((s) => {
+      const value = document.querySelector(`${s} .co-result__value`);
+      return { text: value.textContent, unit: document.querySelector(`${s} select`).value, seen: getComputedStyle(value.closest(".co-results")).opacity === "1" };
+    }, row);
+    const first = await figure();
+    assert.equal(first.seen, true);
+    await p.run(() => (window.__slow = 1500));
+    const pressure = `${sheet.input("pressure")} input[data-value]`;
+
+    await p.fill(pressure, "990");
+    await until("the old answer to go", async () => !(await figure()).seen);
+    assert.equal(await p.visible(`${sheet.at} [data-keep]`), false, "and with it the way to keep it");
+    assert.equal((await figure()).text, first.text, "while the new one is not there");
+    await until("the new answer", async () => (await figure()).seen && (await figure()).text !== first.text);
+    assert.equal(await p.visible(`${sheet.at} [data-keep]`), true);
+
+    // Two changes one after the other: the answer to the first one is never shown.
+    await p.run((s) => {
+      window.__shown = [];
+      new MutationObserver(() => window.__shown.push(document.querySelector(`${s} .co-result__value`).textContent)).observe(document.querySelector(s), { subtree: true, childList: true, characterData: true });
+    }, row);
+    await p.fill(pressure, "1200");
+    await p.fill(pressure, "940");
+    await until("the answer to the second", async () => (await figure()).seen && (await figure()).text === first.text);
+    assert.deepEqual(await p.run(() => window.__shown), [first.text]);
+
+    // A unit that was picked, and taken back by the switch of all units before the answer came.
+    const other = await p.run((s) => [...document.querySelector(`${s} select`).options].find((o) => !o.selected).value, row);
+    await p.choose(`${row} select`, other);
+    assert.equal((await figure()).text, "…", "no figure of one unit before the name of another");
+    await p.tap(`${sheet.at} [data-system-set="${first.unit === "C" ? "ip" : "si"}"]`);
+    await p.tap(`${sheet.at} [data-system-set="${first.unit === "C" ? "si" : "ip"}"]`);
+    await until("figure and unit as at first", async () => (await figure()).seen && (await figure()).text !== "…");
+    assert.deepEqual(await figure(), first);
+  } finally {
+    await p.close();
+    await server.stop();
+  }
+});
+
 test("a link carries the entries", { timeout: 600_000 }, async (t) => {
   const server = await serve();
   const p = await open("chromium");

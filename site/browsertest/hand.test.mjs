@@ -56,7 +56,6 @@ for (const engine of engines) {
       await sheet.enterAll({ refrigerant: "R-410A", pressure: ["9.4", "barg"], "line-temperature": ["17", "C"] });
       // The first answer may be one to a part of what was typed: the line's temperature is in the last.
       await until("the answer to all that was typed", async () => !!(await sheet.answer())?.outputs.superheat);
-      await sheet.rest();
       const answer = await p.text(`${sheet.at} .co-result--main .co-result__value`);
 
       await t.test("the main figure stays in sight while a field is filled", async () => {
@@ -71,6 +70,17 @@ for (const engine of engines) {
           return { field: field.getBoundingClientRect().top, strip: strip.bottom, top: strip.top };
         }, `${sheet.input("line-temperature")} input`);
         assert.ok(covered.field >= covered.strip - 1 && covered.top >= -1, `a field comes to lie below it: ${JSON.stringify(covered)}`);
+        // Only the figure changes: the strip follows it.
+        const strip = async () => (await p.text(`${sheet.at} .co-strip`)) ?? "";
+        const figure = () => p.run((s) => document.querySelector(s).textContent, `${sheet.at} .co-result--main .co-result__value`);
+        await p.fill(`${sheet.input("pressure")} input`, "9.1");
+        await until("another answer", async () => (await figure()) !== answer);
+        const inSight = () => p.run((s) => document.querySelector(s).scrollIntoView({ block: "center" }), `${sheet.input("line-temperature")} input`);
+        await inSight();
+        await until("the strip with it", async () => (await strip()).includes(await figure()) && !(await strip()).includes(answer));
+        await p.fill(`${sheet.input("pressure")} input`, "9.4");
+        await inSight();
+        await until("the first answer again", async () => (await figure()) === answer && (await strip()).includes(answer));
         await p.run(() => document.querySelector(".co-strip__go").click());
         await until("the strip to go once the answer is there", async () => !(await p.visible(`${sheet.at} .co-strip`)));
       });

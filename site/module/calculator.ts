@@ -53,7 +53,7 @@ export function assess(text: string): Promise<string> {
 async function answer(what: Question, text: string): Promise<string> {
   if (!refused) {
     try {
-      const told = await tell({ where: where(), what, text });
+      const told = await tell(what, text);
       if ("text" in told) return told.text;
     } catch (error) {
       if (error instanceof NotLoaded) throw error;
@@ -72,7 +72,8 @@ function takeOverWhenIdle(): void {
   taking = true;
   const begin = async (): Promise<void> => {
     try {
-      const told = await tell({ where: where(), what: "module" });
+      if (refused) return;
+      const told = await tell("module");
       if ("module" in told) await takeOver(told.module);
     } catch (error) {
       console.warn(error); // the worker goes on answering

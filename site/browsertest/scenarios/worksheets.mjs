@@ -84,14 +84,6 @@ export class Sheet {
   async waitForAnswer() {
     return this.explain(until(`an answer of ${this.id}`, () => this.answer()));
   }
-  /** Waits until the answer is drawn anew no more: leaving a field works it out once more, a moment later, and a tap on what is in it would miss. */
-  async rest() {
-    await until(`the answer of ${this.id} to come to rest`, () => this.p.run((s) => {
-      const node = document.querySelector(`${s} .co-answer__title`);
-      if (!node || window.__answer?.node !== node) window.__answer = { node, since: performance.now() };
-      return !!node && performance.now() - window.__answer.since > 600;
-    }, this.at));
-  }
   /** The message at an input, and whether it is tied to the field for a screen reader. */
   async error(id) {
     return this.p.run((s) => {

@@ -36,19 +36,20 @@ function glance(section: HTMLElement, form: HTMLElement, answer: HTMLElement): v
     strip.hidden = !seen || inSight || !passed;
     if (seen && !strip.hidden) toAnswer.replaceChildren(...short(seen));
   };
+  const large = button("Show it large", "co-button co-button--quiet co-glance-open", () => {
+    if (seen) show(section.dataset.title ?? "", seen, at, large);
+  });
   const draw = (): void => {
-    if (answer.querySelector(".co-glance-open")) return; // our own button
-    seen = read(answer);
-    if (seen) {
-      at = Date.now();
-      const large = button("Show it large", "co-button co-button--quiet co-glance-open", () => {
-        if (seen) show(section.dataset.title ?? "", seen, at, large);
-      });
-      (answer.querySelector(".co-results") ?? answer.querySelector(".co-verdict"))?.after(large);
-    }
+    seen = answer.getAttribute("aria-busy") === "true" ? null : read(answer);
+    const place = answer.querySelector(".co-results") ?? answer.querySelector(".co-verdict");
+    if (seen && place?.nextElementSibling !== large) place?.after(large);
     drawStrip();
   };
-  new MutationObserver(draw).observe(answer, { childList: true });
+  new MutationObserver(draw).observe(answer, { childList: true, attributes: true, attributeFilter: ["aria-busy"] });
+  section.addEventListener("changeout:answer", () => {
+    at = Date.now();
+    draw(); // figures may be all that has changed
+  });
   if ("IntersectionObserver" in window) {
     new IntersectionObserver(([entry]) => {
       inSight = entry?.isIntersecting ?? false;

@@ -2,12 +2,12 @@
 // loaded with the tap.
 
 import { make, button } from "../../module/dom.ts";
-import { currentJob, load, loadRecord, onJobChange } from "../../module/store.ts";
+import { currentJob, onJobChange } from "../../module/store.ts";
 import { pageAddress } from "../../module/root.ts";
 import { jobFile } from "./load.ts";
 import type { Answer } from "./load.ts";
 
-type Detail = Omit<Answer, "page" | "system">;
+type Detail = Omit<Answer, "page">;
 
 export function keepAnswers(): void {
   document.addEventListener("changeout:answer", (event) => {
@@ -63,22 +63,11 @@ function offer(section: HTMLElement, slot: HTMLElement, detail: Detail): void {
   draw();
   // An answer that is gone must not be kept: the box then says why there is none.
   const answer = section.querySelector("[data-answer]");
-  if (answer) new MutationObserver(() => (slot.hidden = !answer.querySelector(".co-results, .co-verdict"))).observe(answer, { childList: true });
+  if (answer) new MutationObserver(() => (slot.hidden = answer.getAttribute("aria-busy") === "true" || !answer.querySelector(".co-results, .co-verdict"))).observe(answer, { childList: true, attributes: true, attributeFilter: ["aria-busy"] });
 }
 
 const identity = (d: Detail): string => JSON.stringify([d.inputs, d.outputs, d.verdict, currentJob()?.id ?? ""]);
 
 function answerOf(section: HTMLElement, d: Detail): Answer {
-  const page = section.closest<HTMLElement>("[data-page]")?.dataset.page ?? "";
-  const shown = new Set(d.inputs.map((i) => i.id));
-  // What was answered to a question about a field, such as the columns of a log: needed to work the answer out again.
-  const companions = Object.entries(loadRecord(`values:${page}:${d.worksheet}`)).filter(([name]) => name.includes(".") && shown.has(name.slice(0, name.indexOf("."))));
-  const main = new Set(Array.from(section.querySelectorAll<HTMLElement>(".co-result--main"), (e) => e.dataset.output));
-  return {
-    ...d, page,
-    system: load("system") === "ip" || (load("system") === null && navigator.language === "en-US") ? "ip" : "si",
-    inputs: [...d.inputs, ...companions.map(([id, text]) => ({ id, label: "", text, unit: "", shown: "" }))],
-    outputs: d.outputs.map((o) => ({ ...o, main: main.has(o.id) })),
-    warnings: Array.from(section.querySelectorAll(".co-answer .co-notes--warn li"), (li) => li.textContent ?? ""),
-  };
+  return { ...d, page: section.closest<HTMLElement>("[data-page]")?.dataset.page ?? "" };
 }

@@ -10,9 +10,9 @@ export interface Answer {
   page: string;
   system: "si" | "ip";
   inputs: { id: string; label: string; text: string; unit: string; shown?: string }[];
-  outputs: { id: string; label: string; value: string; unit: string; text: string; main?: boolean }[];
+  outputs: { id: string; label: string; value: string; unit: string; text: string; main: boolean }[];
   verdict: { id: string; tone: string; title: string; text: string } | null;
-  warnings?: string[];
+  warnings: string[];
 }
 
 export interface JobFileScript {

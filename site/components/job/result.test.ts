@@ -6,8 +6,9 @@ import type { Answer } from "./load.ts";
 const answer: Answer = {
   worksheet: "saturation", title: "Saturation", page: "worksheets/saturation", system: "si",
   inputs: [{ id: "pressure", label: "Pressure", text: "6,9", unit: "barg", shown: "6,9 bar gauge" }, { id: "log.columns", label: "", text: "time:min", unit: "" }],
-  outputs: [{ id: "dew", label: "Dew", value: "272.35", unit: "K", text: "−0.8 °C", main: true }, { id: "none", label: "None", value: "", unit: "K", text: "" }, { id: "bad", label: "Bad", value: "NaN", unit: "K", text: "" }, { id: "inf", label: "Inf", value: "+Inf", unit: "K", text: "" }],
+  outputs: [{ id: "dew", label: "Dew", value: "272.35", unit: "K", text: "−0.8 °C", main: true }, { id: "none", label: "None", value: "", unit: "K", text: "", main: false }, { id: "bad", label: "Bad", value: "NaN", unit: "K", text: "", main: false }, { id: "inf", label: "Inf", value: "+Inf", unit: "K", text: "", main: false }],
   verdict: { id: "vapour", tone: "info", title: "T", text: "S" },
+  warnings: [],
 };
 
 test("an answer as the job holds it: what was typed stays, no NaN and no Inf", () => {

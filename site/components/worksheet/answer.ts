@@ -6,17 +6,17 @@ import type { Output, Reply, Step } from "../../module/wire.ts";
 
 export interface OutputUnits { label: string; units: { id: string; label: string; system: string }[] }
 
-type Pick = (output: string, unit: string) => void;
+type PickUnit = (output: string, unit: string) => void;
 
 interface Part { key: string; node: HTMLElement }
-interface Row { key: string; node: HTMLElement; value: HTMLElement }
+interface Row { key: string; node: HTMLElement; value: HTMLElement; unit: HTMLSelectElement | null }
 interface Drawn { parts: Part[]; rows: Map<string, Row>; list: HTMLElement; working: Working }
 
 /** What each box shows. A key press changes a few figures: what stays the same keeps its place on the page. */
 const shown = new WeakMap<HTMLElement, Drawn>();
 
 /** Draws the reply into the box. pick is called with an output and the unit a person wants it in. */
-export function drawAnswer(box: HTMLElement, sheet: string, heading: string, reply: Reply, units: Map<string, OutputUnits>, pick: Pick): void {
+export function drawAnswer(box: HTMLElement, sheet: string, heading: string, reply: Reply, units: Map<string, OutputUnits>, pick: PickUnit): void {
   const focused = (document.activeElement as HTMLElement | null)?.dataset.pick;
   const before = shown.get(box);
   const list = before?.list ?? make("dl", { class: "co-results" });
@@ -58,26 +58,34 @@ export function drawAnswer(box: HTMLElement, sheet: string, heading: string, rep
   if (focused && (document.activeElement as HTMLElement | null)?.dataset.pick !== focused) box.querySelector<HTMLElement>(`[data-pick="${CSS.escape(focused)}"]`)?.focus();
 }
 
-/** Makes these the children, and touches no child that is in its place already. */
+const made = new WeakSet<Element>();
+
+/** Makes these the children in place of those it made before. What is in its place already is not touched, and what somebody else put between stays. */
 function put(under: HTMLElement, children: HTMLElement[]): void {
-  children.forEach((child, i) => {
-    const at = under.children[i];
-    if (at === child) return;
-    if (at && !children.includes(at as HTMLElement)) at.replaceWith(child);
-    else under.insertBefore(child, at ?? null);
-  });
-  while (under.children.length > children.length) under.lastElementChild?.remove();
+  for (const old of Array.from(under.children)) if (made.has(old) && !children.includes(old as HTMLElement)) old.remove();
+  let last: Element | null = null;
+  for (const child of children) {
+    made.add(child);
+    let at: Element | null = last ? last.nextElementSibling : under.firstElementChild;
+    while (at && at !== child && !made.has(at)) at = at.nextElementSibling;
+    if (at !== child) {
+      if (last) last.after(child);
+      else under.prepend(child);
+    }
+    last = child;
+  }
 }
 
 /** No answer is said in words; it never looks like a figure. */
 export function drawNoAnswer(box: HTMLElement, reason: string): void {
   const p = make("p", { class: "co-answer__empty" }, make("strong", {}, "No answer yet"), reason);
+  made.add(p);
   if (box.firstElementChild?.className === "co-answer__empty" && box.textContent === p.textContent) return;
   box.replaceChildren(p);
 }
 
 /** One output. The row of before stays when only its figure is another. */
-function row(o: Output, known: OutputUnits | undefined, pick: Pick, before: Row | undefined): Row {
+function row(o: Output, known: OutputUnits | undefined, pick: PickUnit, before: Row | undefined): Row {
   // Labels may differ in their spaces from the text; the longest fitting unit wins ("kPa gauge" before "gauge").
   const plain = o.text.replace(/\u00a0|\u202f/g, " ");
   const fits = (known?.units ?? []).filter((u) => u.label !== "" && plain.endsWith(" " + u.label)).sort((a, b) => b.label.length - a.label.length)[0];
@@ -85,18 +93,23 @@ function row(o: Output, known: OutputUnits | undefined, pick: Pick, before: Row 
   const key = JSON.stringify([o.label, o.main, fits?.id]);
   if (before?.key === key) {
     if (before.value.textContent !== figure) before.value.textContent = figure;
+    if (before.unit && fits) before.unit.value = fits.id; // another may have been picked meanwhile
     return before;
   }
   const value = make("span", { class: "co-result__value" }, figure);
   const dd = make("dd", {}, value);
-  if (fits && known) dd.append(" ", known.units.length < 2 ? make("span", { class: "co-result__unit" }, fits.label) : choice(o, known, fits.id, pick));
-  return { key, value, node: make("div", { class: o.main ? "co-result co-result--main" : "co-result", "data-output": o.id }, make("dt", {}, o.label), dd) };
+  const unit = fits && known && known.units.length > 1 ? choice(o, known, fits.id) : null;
+  if (fits) dd.append(" ", unit ?? make("span", { class: "co-result__unit" }, fits.label));
+  unit?.addEventListener("change", () => {
+    value.textContent = "…"; // the figure in the old unit must not stand before the new one
+    pick(o.id, unit.value);
+  });
+  return { key, value, unit, node: make("div", { class: o.main ? "co-result co-result--main" : "co-result", "data-output": o.id }, make("dt", {}, o.label), dd) };
 }
 
-function choice(o: Output, known: OutputUnits, chosen: string, pick: Pick): HTMLElement {
+function choice(o: Output, known: OutputUnits, chosen: string): HTMLSelectElement {
   const select = make("select", { class: "co-input__unit", "aria-label": `Unit of ${o.label}`, "data-pick": o.id });
   for (const u of known.units) select.append(new Option(u.label, u.id, false, u.id === chosen));
-  select.addEventListener("change", () => pick(o.id, select.value));
   return select;
 }
 
@@ -128,7 +141,7 @@ function makeWorking(sheet: string): Working {
   });
   return { node: details, show: (now) => {
     steps = now;
-    if (details.open) fill();
+    if (details.open || printing) fill();
   } };
 }
 
@@ -144,9 +157,12 @@ function step(sheet: string, s: Step): HTMLElement {
 }
 
 const listing = new WeakMap<Element, () => void>();
+let printing = false; // a worksheet that begins because the page is printed lists its working too
 addEventListener("beforeprint", () => {
+  printing = true;
   for (const d of document.querySelectorAll("[data-working]")) listing.get(d)?.();
 }, true); // before print.ts numbers the sources
+addEventListener("afterprint", () => (printing = false));
 
 /** In the single file the ids on a page begin with the page's own. A worksheet inside a procedure leaves its sources to its own page. */
 function sourceAddress(sheet: string, key: string): string {

@@ -19,6 +19,7 @@ import type { Field } from "./fields.ts";
 
 const slow = 8; // ms: an answer that holds up the page for longer waits for a pause in typing
 const pause = 200; // ms
+const patience = 250; // ms after which an answer to what was entered before is no longer shown
 const quiet = 900; // ms without typing before the answer is read aloud
 
 export function worksheets(): void {
@@ -59,8 +60,10 @@ function worksheet(section: HTMLElement): void {
   let keeping: number | undefined;
   let asked = false; // "Work it out" was pressed since the last clear
   let busy = false; // an answer is on its way
-  let stale = false; // and what it answers is no longer what stands in the fields
+  let wanted = false; // and another is wanted after it
+  let turn = 0; // counts what was asked; an answer to an earlier turn is not shown
   let press = false; // the next answer is the one that somebody pressed for
+  let late: number | undefined;
 
   const fields = all(form, "[data-input]").map((box) => fieldOf(box, (field) => {
     if (box.dataset.kind === "series") forgetCompanions(field.id);
@@ -262,17 +265,24 @@ function worksheet(section: HTMLElement): void {
 
   /**
    * Tells whoever keeps answers (the job file) that one was drawn: an event "changeout:answer" on the section, which
-   * bubbles. detail: worksheet (id), title, inputs [{ id, label, text as typed, unit id, shown: both as a person reads
-   * them }], outputs [{ id, label, value in SI, unit of SI, text }], verdict { id, tone, title, text } or null. A button
-   * for it goes into the empty [data-keep] after the answer.
+   * bubbles. detail: worksheet (id), title, system, inputs [{ id, label, text as typed, unit id, shown: both as a person
+   * reads them; and the answers to questions about a field, without label }], outputs [{ id, label, value in SI, unit of
+   * SI, text, main }], verdict { id, tone, title, text } or null, warnings. All of it belongs to this answer. A button for it
+   * goes into the empty [data-keep] after the answer.
    */
   function announceAnswer(reply: Reply): void {
+    const filled = fields.filter((f) => f.visible() && f.value() !== "");
     section.dispatchEvent(new CustomEvent("changeout:answer", { bubbles: true, detail: {
       worksheet: id,
       title: section.dataset.title ?? "",
-      inputs: fields.filter((f) => f.visible() && f.value() !== "").map((f) => ({ id: f.id, label: f.label, text: f.value(), unit: f.unit(), shown: f.text() })),
-      outputs: reply.outputs.map(({ id, label, value, unit, text }) => ({ id, label, value, unit, text })),
+      system,
+      inputs: [
+        ...filled.map((f) => ({ id: f.id, label: f.label, text: f.value(), unit: f.unit(), shown: f.text() })),
+        ...[...companions].filter(([name]) => filled.some((f) => name.startsWith(f.id + "."))).map(([name, text]) => ({ id: name, label: "", text, unit: "", shown: "" })),
+      ],
+      outputs: reply.outputs,
       verdict: reply.verdict,
+      warnings: reply.warnings,
     } }));
   }
 
@@ -282,40 +292,48 @@ function worksheet(section: HTMLElement): void {
 
   function update(): void {
     clearTimeout(wait);
-    if (!beside() && cost > slow) wait = window.setTimeout(() => void work(false), pause);
+    if (!busy && !beside() && cost > slow) wait = window.setTimeout(() => void work(false), pause);
     else void work(false);
   }
 
   /** One question at a time. What is typed meanwhile is asked next; the answer that it has overtaken is not shown. */
   async function work(pressed: boolean): Promise<void> {
     clearTimeout(wait);
-    press ||= pressed;
-    stale = true;
+    clearTimeout(speak);
+    turn++;
+    press = pressed;
+    const emptied = fields.filter((f) => f.visible() && f.value() === "" && f.standard() !== "");
+    if (pressed) for (const f of emptied) f.reset();
+    wanted = pressed || emptied.length === 0;
+    if (!wanted) return none(needed(emptied)); // the default must not work unseen
+    late ??= window.setTimeout(() => answer?.setAttribute("aria-busy", "true"), patience);
     if (busy) return;
     busy = true;
-    try {
-      while (stale) {
-        stale = false;
-        const emptied = fields.filter((f) => f.visible() && f.value() === "" && f.standard() !== "");
-        if (emptied.length > 0 && !press) {
-          drawNoAnswer(answer as HTMLElement, needed(emptied)); // the default must not work unseen
-          continue;
-        }
-        for (const f of emptied) f.reset();
-        const began = performance.now();
+    while (wanted) {
+      wanted = false;
+      const mine = turn;
+      const began = performance.now();
+      try {
         const reply = await evaluate(question());
         cost = performance.now() - began;
-        if (stale) continue;
-        const was = press;
-        press = false;
-        show(reply, was);
+        if (mine === turn) show(reply, press);
+      } catch (error) {
+        if (mine === turn) failed(error);
       }
-    } catch (error) {
-      press = false;
-      failed(error);
-    } finally {
-      busy = false;
     }
+    busy = false;
+  }
+
+  /** What stands in the answer's place belongs to what stands in the fields again. */
+  function settled(): void {
+    clearTimeout(late);
+    late = undefined;
+    answer?.removeAttribute("aria-busy");
+  }
+
+  function none(reason: string): void {
+    settled();
+    if (answer) drawNoAnswer(answer, reason);
   }
 
   function question(): Request {
@@ -332,6 +350,7 @@ function worksheet(section: HTMLElement): void {
 
   function show(reply: Reply, pressed: boolean): void {
     if (!answer) return;
+    settled();
     showProblems(reply.problems, pressed);
     if (reply.problems.length === 0 && (reply.outputs.length > 0 || reply.verdict)) {
       drawAnswer(answer, prefix + id, section.dataset.heading ?? "2", reply, outputs, (output, unit) => {
@@ -345,7 +364,7 @@ function worksheet(section: HTMLElement): void {
         answer.querySelector<HTMLElement>(".co-answer__title")?.focus({ preventScroll: true });
       }
       announceAnswer(reply);
-    } else drawNoAnswer(answer, reasonFor(reply.problems));
+    } else none(reasonFor(reply.problems));
     say(reply);
   }
 
@@ -428,7 +447,7 @@ function worksheet(section: HTMLElement): void {
   function failed(error: unknown): void {
     console.error(error);
     const why = error instanceof NotLoaded ? error.message : "The calculator could not start.";
-    if (answer) drawNoAnswer(answer, `${why} Your entries are kept. Reload the page, or use the printed tables.`);
+    none(`${why} Your entries are kept. Reload the page, or use the printed tables.`);
   }
 }
 
