@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"strings"
 
+	"changeout/build/internal/markup"
 	"changeout/calc"
 	"changeout/calc/unit"
 )
@@ -58,7 +59,10 @@ type Output struct {
 }
 
 // Caution is what components/caution/caution.tmpl draws.
-type Caution struct{ Word, Level, ID, Hazard, Consequence, Avoid string }
+type Caution struct {
+	Word, Level, ID, Hazard, Consequence, Avoid string
+	Symbol                                      template.HTML // none for a notice
+}
 
 // NewForm turns a declaration into a form. heading is 2 on the worksheet's own
 // page and 3 inside another; base is the way to the site's root. Inside another
@@ -75,8 +79,12 @@ func NewForm(w *calc.Worksheet, heading int, base string) Form {
 		f.Outputs = append(f.Outputs, Output{ID: o.ID, Label: o.Label, Units: units(o.Quantity, o.Units, "")})
 	}
 	for i, c := range w.Cautions {
-		f.Cautions = append(f.Cautions, Caution{Word: c.Signal, Level: strings.ToLower(c.Signal), ID: w.ID + "-" + strconv.Itoa(i+1),
-			Hazard: c.Hazard, Consequence: c.Consequence, Avoid: c.Avoid})
+		caution := Caution{Word: c.Signal, Level: strings.ToLower(c.Signal), ID: w.ID + "-" + strconv.Itoa(i+1),
+			Hazard: c.Hazard, Consequence: c.Consequence, Avoid: c.Avoid}
+		if caution.Level != "notice" {
+			caution.Symbol = markup.CautionSymbol
+		}
+		f.Cautions = append(f.Cautions, caution)
 	}
 	f.Example = newExample(w)
 	if heading > 2 {

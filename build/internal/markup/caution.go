@@ -250,8 +250,8 @@ func (r cautionRenderer) RegisterFuncs(reg renderer.NodeRendererFuncRegisterer) 
 	reg.Register(kindCautionPart, r.part)
 }
 
-// cautionSymbol is a triangle with an exclamation mark; its colours come from the text.
-const cautionSymbol = `<svg class="co-caution__symbol" viewBox="0 0 24 22" width="24" height="22" aria-hidden="true" focusable="false">` +
+// CautionSymbol is a triangle with an exclamation mark; its colours come from the text. Worksheets show it too.
+const CautionSymbol = `<svg class="co-caution__symbol" viewBox="0 0 24 22" width="24" height="22" aria-hidden="true" focusable="false">` +
 	`<path d="M12 1.5 23 20.5H1Z" fill="none" stroke="currentColor" stroke-width="2" stroke-linejoin="round"/>` +
 	`<path d="M12 8v6M12 16.4v1.8" fill="none" stroke="currentColor" stroke-width="2.2"/></svg>`
 
@@ -272,7 +272,7 @@ func (cautionRenderer) caution(w util.BufWriter, _ []byte, node ast.Node, enteri
 	_, _ = w.WriteString(n.id)
 	_, _ = w.WriteString(`-word">`)
 	if n.signal > page.Notice {
-		_, _ = w.WriteString(cautionSymbol)
+		_, _ = w.WriteString(CautionSymbol)
 	}
 	_, _ = w.WriteString(word)
 	_, _ = w.WriteString("</p>\n")
