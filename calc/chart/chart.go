@@ -42,7 +42,7 @@ type Chart struct {
 // The drawing's own units; the style sheet scales it to the page.
 const (
 	width, height            = 360.0, 270.0
-	left, right, top, bottom = 58.0, 10.0, 26.0, 44.0
+	left, right, top, bottom = 68.0, 10.0, 26.0, 44.0
 )
 
 type frame struct {
@@ -74,7 +74,7 @@ func (c *Chart) SVG() string {
 	b.WriteString(`">`)
 	c.axes(&b, f)
 	for _, l := range c.Levels {
-		drawLevel(&b, f, l)
+		c.drawLevel(&b, f, l)
 	}
 	for _, l := range c.Lines {
 		if l.Dots {
@@ -137,16 +137,62 @@ func (c *Chart) axes(b *strings.Builder, f frame) {
 	}
 	path(b, "co-chart__axis", "M"+num(left)+" "+num(top)+"V"+num(height-bottom)+"H"+num(width-right))
 	text(b, "co-chart__label", (left+width-right)/2, height-7, "middle", c.XTitle)
-	text(b, "co-chart__label", left, 17, "start", c.YTitle)
+	text(b, "co-chart__label", 2, 17, "start", c.YTitle) // over the ticks: the verdict has the rest of the line
 }
 
-func drawLevel(b *strings.Builder, f frame, l Level) {
+// drawLevel writes the words where no curve goes through them: at the right end
+// if it can, above the line if it can.
+func (c *Chart) drawLevel(b *strings.Builder, f frame, l Level) {
 	if !drawable(l.Y) || l.Y < f.y0 || l.Y > f.y1 {
 		return
 	}
 	y := f.y(l.Y)
 	path(b, l.Class, "M"+num(left)+" "+num(y)+"H"+num(width-right))
-	text(b, "co-chart__label", width-right-2, y-5, "end", l.Label)
+	const letter, above, below = 8.5, -5.0, 16.0 // a letter's width, and the words' foot from the line
+	long := letter * float64(len(l.Label))
+	ends := [...]struct {
+		x      float64
+		anchor string
+		from   float64
+	}{{width - right - 2, "end", width - right - 2 - long}, {left + 4, "start", left + 4}}
+	for _, foot := range [...]float64{above, below} {
+		for _, e := range ends {
+			if y+foot < height-bottom && !c.crossed(f, e.from, e.from+long, y+foot-13, y+foot+4) {
+				text(b, "co-chart__label", e.x, y+foot, e.anchor, l.Label)
+				return
+			}
+		}
+	}
+	text(b, "co-chart__label", ends[0].x, y+above, ends[0].anchor, l.Label)
+}
+
+// crossed is true when a curve goes through that part of the drawing.
+func (c *Chart) crossed(f frame, x0, x1, y0, y1 float64) bool {
+	for _, l := range c.Lines {
+		for i := 1; i < len(l.X); i++ {
+			ax, ay, bx, by := f.x(l.X[i-1]), f.y(l.Y[i-1]), f.x(l.X[i]), f.y(l.Y[i])
+			if ax > bx {
+				ax, ay, bx, by = bx, by, ax, ay
+			}
+			if !(bx >= x0 && ax <= x1) { // NaN too
+				continue
+			}
+			at := func(x float64) float64 {
+				if bx == ax {
+					return ay
+				}
+				return ay + (by-ay)*math.Min(1, math.Max(0, (x-ax)/(bx-ax)))
+			}
+			low, high := at(x0), at(x1)
+			if ax == bx {
+				low, high = ay, by
+			}
+			if math.Max(low, high) >= y0 && math.Min(low, high) <= y1 {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func drawLine(b *strings.Builder, f frame, l Line) {

@@ -121,3 +121,23 @@ func FuzzSVG(f *testing.F) {
 		}
 	})
 }
+
+// The words of a level stand where no curve goes through them. The first curve
+// comes down on the level at the right end, the second also fills the left.
+func TestLevelWordsClearOfCurves(t *testing.T) {
+	down := Line{Class: "a", X: []float64{0, 50, 100}, Y: []float64{100, 60, 51}}
+	for _, c := range []struct {
+		name  string
+		lines []Line
+		want  string // where the words are
+	}{
+		{"no curve near", []Line{{Class: "a", X: []float64{0, 100}, Y: []float64{100, 100}}}, `text-anchor="end">limit<`},
+		{"a curve at the right end", []Line{down}, `text-anchor="start">limit<`},
+		{"curves at both ends", []Line{down, {Class: "b", X: []float64{0, 20, 21}, Y: []float64{52, 55, 90}}}, `text-anchor="end">limit<`},
+	} {
+		svg := (&Chart{Lines: c.lines, Levels: []Level{{Class: "l", Label: "limit", Y: 50}}}).SVG()
+		if !strings.Contains(svg, c.want) {
+			t.Errorf("%s: got %s, want the words as %s", c.name, svg, c.want)
+		}
+	}
+}
