@@ -4,7 +4,7 @@ import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import puppeteer from "puppeteer-core";
-import { Page, patience } from "./page.mjs";
+import { Page, patience, pause } from "./page.mjs";
 import { program } from "./programs.mjs";
 
 /** No calls home, no first-run pages, and no sandbox because CI runs as root. */
@@ -144,6 +144,11 @@ class PuppeteerPage extends Page {
     });
     // Drawn anew between the look and the tap, as an answer is when its field was left: a person has seen the new one.
     if (covered === "drawn anew" && again > 0) return this.tap(selector, again - 1);
+    // What is laid out on the way there can turn out higher than was reckoned; a person scrolls on.
+    if (covered === "it is outside the window" && again > 0) {
+      await pause(50);
+      return this.tap(selector, again - 1);
+    }
     if (covered) throw new Error(`${selector} cannot be tapped: ${covered}`);
     try {
       await e.click();
