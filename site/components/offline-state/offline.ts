@@ -53,16 +53,18 @@ export function offline(): void {
 
   void (async () => {
     const before = remembered();
-    if (before && !(await keeper())) {
+    const kept = await keeper();
+    if (before && !kept) {
       gone = "The phone deleted the saved handbook. ";
       remember({ ...before, dropped: today() });
       say(gone);
     }
     void connect();
-    await loaded();
-    await new Promise((done) => setTimeout(done, settle));
-    const waits = !held && !navigator.serviceWorker.controller;
-    if (waits) late = window.setTimeout(() => say(`${gone}Not saved yet: the browser has not begun. With signal, close it and open the handbook again.`), silence);
+    if (!kept) {
+      await loaded();
+      await new Promise((done) => setTimeout(done, settle));
+      if (!held) late = window.setTimeout(() => say(`${gone}Not saved yet: the browser has not begun. With signal, close it and open the handbook again.`), silence);
+    }
     let registration: ServiceWorkerRegistration;
     try {
       registration = await navigator.serviceWorker.register(root(document.documentElement.dataset.worker ?? "worker.js"), { updateViaCache: "none" });
