@@ -190,8 +190,9 @@ for (const engine of engines) {
         const cuts = [0, 1, script - 1, script, script + 1, script + 4000, ...shares.map((s) => Math.floor(script + s * (fresh - script))), fresh - 1];
         for (const [i, bytes] of cuts.entries()) {
           await u.test(`after ${bytes} bytes: the stored version stays whole, and the page says that the newer one is not saved`, async () => {
-            server.heal();
-            server.edition = await edition(`bbbbbbbb${String(i + 10)}`);
+            const next = await edition(`bbbbbbbb${String(i + 10)}`);
+            server.heal(); // not before: the edition of the last cut would come whole in between
+            server.edition = next;
             server.cutAfter(bytes);
             await press(p);
             await sees(p, newer, bytes < script ? /^A newer version could not be looked for/ : /^The newer version \(bbbbbbbb\d\d\) is not saved yet: .*What is stored stays whole/);
@@ -216,8 +217,9 @@ for (const engine of engines) {
         ];
         for (const [i, [words, fault]] of lies.entries()) {
           await u.test(`${words}: no note, the stored version stays, "Ready for no signal"`, async () => {
+            const next = await edition(`dddddddd${i + 10}`);
             server.heal();
-            server.edition = await edition(`dddddddd${i + 10}`);
+            server.edition = next;
             server.fault = fault;
             await press(p);
             if (i !== 0) await sees(p, newer, /could not be looked for|is not saved yet/);
