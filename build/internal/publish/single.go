@@ -93,9 +93,7 @@ func (p *Publisher) single(ctx context.Context, e *edition) ([]byte, []report.Pr
 	var list report.List
 	parallel(ctx, numbers, func(i int) {
 		u := units[i]
-		frame := u.frame
-		frame.Assets = Assets{} // they are inside
-		data, err := u.data(frame, e.content.convert(u.page))
+		data, err := u.data(u.frame, e.content.convert(u.page))
 		var b bytes.Buffer
 		if err == nil {
 			err = e.shelf.templates[u.layout].ExecuteTemplate(&b, "main", data)

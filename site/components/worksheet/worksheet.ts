@@ -83,8 +83,11 @@ function worksheet(section: HTMLElement): void {
   applyWhen(fields);
   drawSystem();
   form.hidden = false;
-  if (document.readyState === "loading") addEventListener("DOMContentLoaded", foldExample); // the script runs before it is read
-  else foldExample();
+  const example = section.querySelector<HTMLDetailsElement>("[data-example]");
+  if (example) {
+    example.open = false;
+    example.dataset.ready = "";
+  }
 
   addEventListener("pagehide", () => {
     if (keeping !== undefined) keep();
@@ -136,13 +139,6 @@ function worksheet(section: HTMLElement): void {
   } else if (Object.keys(loadRecord(valuesKey)).length > 0) update();
   else drawNoAnswer(answer, needed(fields.filter((f) => f.visible() && f.value() === "" && !("optional" in f.box.dataset))));
   delete document.documentElement.dataset.begins; // see early.ts
-
-  function foldExample(): void {
-    const example = section.querySelector<HTMLDetailsElement>("[data-example]");
-    if (!example) return;
-    example.open = false;
-    example.dataset.ready = "";
-  }
 
   function drawSystem(): void {
     const group = form?.querySelector<HTMLElement>("[data-system]");
