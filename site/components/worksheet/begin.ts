@@ -14,7 +14,7 @@ export function whenNear(section: HTMLElement, start: () => void): void {
     start();
   });
   if (later || singleFile) return;
-  // Stored: at once, before anything is drawn. On a first visit after the script itself, so that neither holds up a tap.
+  // Stored: at once, since the form is what the page is for. On a first visit after the script itself, so that neither holds up a tap.
   if (navigator.serviceWorker?.controller) begin(section);
   else setTimeout(begin, 0, section);
 }
