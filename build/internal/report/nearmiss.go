@@ -7,16 +7,17 @@ import (
 
 // Nearest gives the known word closest to word, or "" when none is close enough to be a slip of the finger.
 // Close enough is at most one edit for every three letters, and at least one; capitals do not count.
+// Of several as close it is the first by the alphabet: the order of known says nothing.
 func Nearest(word string, known []string) string {
 	folded := strings.ToLower(word)
 	// Never all letters: a and b are not near.
-	best, bestDistance := "", min(max(1, len(folded)/3)+1, len(folded))
+	best, nearest := "", min(max(1, len(folded)/3), len(folded)-1)
 	for _, k := range known {
-		if difference := len(k) - len(word); difference >= bestDistance || -difference >= bestDistance {
+		if difference := len(k) - len(word); difference > nearest || -difference > nearest {
 			continue
 		}
-		if d := distance(folded, strings.ToLower(k)); d < bestDistance {
-			best, bestDistance = k, d
+		if d := distance(folded, strings.ToLower(k)); d < nearest || d == nearest && (best == "" || k < best) {
+			best, nearest = k, d
 		}
 	}
 	return best

@@ -64,6 +64,12 @@ func TestNearest(t *testing.T) {
 			t.Errorf("Nearest(%q): got %q, want %q", c.word, got, c.want)
 		}
 	}
+	// Which of two as close is not left to the order of a map.
+	for _, known := range [][]string{{"x/a.html", "x/b.html"}, {"x/b.html", "x/a.html"}} {
+		if got := Nearest("x/c.html", known); got != "x/a.html" {
+			t.Errorf("Nearest(x/c.html) in %v: got %q, want x/a.html", known, got)
+		}
+	}
 }
 
 func TestDistance(t *testing.T) {

@@ -4,7 +4,7 @@ import { mkdtemp, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import puppeteer from "puppeteer-core";
-import { Page, patience, pause } from "./page.mjs";
+import { Page, patience } from "./page.mjs";
 import { program } from "./programs.mjs";
 
 /** No calls home, no first-run pages, and no sandbox because CI runs as root. */
@@ -129,7 +129,7 @@ class PuppeteerPage extends Page {
   async run(fn, ...args) {
     return this.tab.evaluate(fn, ...args);
   }
-  async tap(selector, again = 2) {
+  async tap(selector, again = 8) {
     const e = await this.tab.$(selector);
     if (!e) throw new Error(`nothing to tap at ${selector}`);
     // The middle of the window is where no bar of the page covers anything.
@@ -144,9 +144,13 @@ class PuppeteerPage extends Page {
     });
     // Drawn anew between the look and the tap, as an answer is when its field was left: a person has seen the new one.
     if (covered === "drawn anew" && again > 0) return this.tap(selector, again - 1);
-    // What is laid out on the way there can turn out higher than was reckoned; a person scrolls on.
+    // What nobody has come near is not laid out, so the page may still be too short to scroll there: its height is true
+    // once it was drawn with the control near, and on a busy machine that takes a while. A person scrolls on.
     if (covered === "it is outside the window" && again > 0) {
-      await pause(50);
+      await this.tab.evaluate(() => new Promise((done) => {
+        requestAnimationFrame(() => requestAnimationFrame(done));
+        setTimeout(done, 500); // nothing is drawn of a page behind another
+      }));
       return this.tap(selector, again - 1);
     }
     if (covered) throw new Error(`${selector} cannot be tapped: ${covered}`);
