@@ -15,6 +15,7 @@ import { dockHeight } from "./components/dock/dock.ts";
 import { jobLine } from "./components/job/line.ts";
 import { assessment } from "./components/assess/open.ts";
 import { forPrint } from "./module/print.ts";
+import { afterwards } from "./module/begins.ts";
 
 const start = (part: () => void): void => {
   try {
@@ -25,4 +26,6 @@ const start = (part: () => void): void => {
 };
 // At once: what stands where a person looks first. Then the rest, each by itself, so that a finger finds the page answering in between.
 for (const part of [theme, onePageAtATime, jobLine, resume, search, write, steps]) start(part);
-for (const part of [timers, offline, stored, dockHeight, assessment, forPrint]) setTimeout(start, 0, part);
+afterwards(() => {
+  for (const part of [timers, offline, stored, dockHeight, assessment, forPrint]) setTimeout(start, 0, part);
+});

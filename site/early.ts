@@ -4,6 +4,7 @@
 // itself ready beside all the rest. Over the air that would only hold up what a person came to read, so there it begins at
 // the first sign of use.
 
+import { begins } from "./module/begins.ts";
 import { prepareBeside } from "./module/beside.ts";
 import { currentJob, load } from "./module/store.ts";
 
@@ -13,6 +14,5 @@ if (theme) html.dataset.theme = theme;
 if (currentJob()) html.dataset.jobOpen = "";
 if ("sheets" in html.dataset && navigator.serviceWorker?.controller) {
   prepareBeside();
-  html.dataset.begins = ""; // the form is laid out once, when it has begun, and not three times on the way there
-  setTimeout(() => delete html.dataset.begins, 2000); // however it goes
+  if (html.dataset.sheets === "worksheet") begins();
 }

@@ -36,7 +36,8 @@ export function tell(what: Question | "module", text = ""): Promise<Told> {
   const to = line();
   return new Promise<Told>((done, failed) => {
     const { port1, port2 } = new MessageChannel();
-    let late = setTimeout(end, deaf, new Error("the worker does not begin"));
+    // An error is made when it is needed: for its stack the browser parses every function on it once more.
+    let late = setTimeout(() => end(new Error("the worker does not begin")), deaf);
     function end(error?: Error): void {
       clearTimeout(late);
       port1.close();
@@ -54,7 +55,7 @@ export function tell(what: Question | "module", text = ""): Promise<Told> {
       clearTimeout(late);
       if ("now" in data) {
         // The module may be on its way over a slow line: that has no limit.
-        if (data.now === "working") late = setTimeout(end, tooLong, new Error("the worker does not answer"));
+        if (data.now === "working") late = setTimeout(() => end(new Error("the worker does not answer")), tooLong);
       } else if ("error" in data) end(data.notLoaded ? new NotLoaded(data.error) : new Error(data.error));
       else {
         end();

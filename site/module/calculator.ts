@@ -5,6 +5,7 @@
 
 import { decode, encode } from "./wire.ts";
 import type { Reply, Request } from "./wire.ts";
+import { drawn } from "./drawn.ts";
 import { prepareBeside, stop, tell, where } from "./beside.ts";
 import { NotLoaded } from "./fetch.ts";
 import { answerHere, answerNow, compile, running, takeOver } from "./here.ts";
@@ -83,15 +84,4 @@ function takeOverWhenIdle(): void {
   };
   if ("requestIdleCallback" in window) requestIdleCallback(() => void begin(), { timeout: 2000 });
   else setTimeout(() => void begin(), 200);
-}
-
-/** After the next frame; a page in the background has none, so a moment counts too. */
-function drawn(): Promise<void> {
-  return new Promise((done) => {
-    const late = setTimeout(done, 100);
-    requestAnimationFrame(() => setTimeout(() => {
-      clearTimeout(late);
-      done();
-    }));
-  });
 }

@@ -2,6 +2,7 @@
 // worksheet and reads no number.
 
 import { all, button, make } from "../../module/dom.ts";
+import { aside, stands } from "../../module/begins.ts";
 import { NotLoaded, beside, evaluate, prepare } from "../../module/calculator.ts";
 import { load, loadRecord, save, saveRecord } from "../../module/store.ts";
 import type { Problem, Reply, Request, Suggestion } from "../../module/wire.ts";
@@ -33,6 +34,8 @@ function startIn(under: ParentNode): boolean {
   for (const section of sections) whenNear(section, () => {
     worksheet(section);
     section.dispatchEvent(new CustomEvent("changeout:begun", { bubbles: true }));
+    const form = section.querySelector("[data-form]");
+    if (form) aside(form);
   });
   return sections.length > 0;
 }
@@ -137,8 +140,7 @@ function worksheet(section: HTMLElement): void {
   if (takeLink()) {
     // The answer is on its way.
   } else if (Object.keys(loadRecord(valuesKey)).length > 0) update();
-  else drawNoAnswer(answer, needed(fields.filter((f) => f.visible() && f.value() === "" && !("optional" in f.box.dataset))));
-  delete document.documentElement.dataset.begins; // see early.ts
+  else none(needed(fields.filter((f) => f.visible() && f.value() === "" && !("optional" in f.box.dataset))));
 
   function drawSystem(): void {
     const group = form?.querySelector<HTMLElement>("[data-system]");
@@ -302,7 +304,10 @@ function worksheet(section: HTMLElement): void {
     if (pressed) for (const f of emptied) f.reset();
     wanted = pressed || emptied.length === 0;
     if (!wanted) return none(needed(emptied)); // the default must not work unseen
-    late ??= window.setTimeout(() => answer?.setAttribute("aria-busy", "true"), patience);
+    late ??= window.setTimeout(() => {
+      answer?.setAttribute("aria-busy", "true");
+      stands();
+    }, patience);
     if (busy) return;
     busy = true;
     while (wanted) {
@@ -325,6 +330,7 @@ function worksheet(section: HTMLElement): void {
     clearTimeout(late);
     late = undefined;
     answer?.removeAttribute("aria-busy");
+    stands();
   }
 
   function none(reason: string): void {
