@@ -4,6 +4,7 @@
 import { all, make } from "../../module/dom.ts";
 import type { Child } from "../../module/dom.ts";
 import type { OutputUnits } from "./answer.ts";
+import { allOptions } from "./options.ts";
 
 const fewOptions = 12; // a longer list is a line to write on
 const rows = 5; // of an empty table
@@ -31,6 +32,7 @@ export function printBlank(section: HTMLElement, system: string, outputs: Map<st
 
 export function blankSheet(section: HTMLElement, page: HTMLElement, system: string, outputs: Map<string, OutputUnits>): HTMLElement {
   const inputs = all(section, "[data-input]");
+  all<HTMLSelectElement>(section, "select[data-value]").forEach(allOptions);
   const text = (under: ParentNode, selector: string): string => under.querySelector(selector)?.textContent?.trim() ?? "";
   const list = (title: string, items: string[], more = ""): Child => items.length === 0 ? null
     : make("div", { class: `co-blank__small ${more}` }, make("h2", {}, title), make("ul", {}, ...items.map((i) => make("li", {}, i))));

@@ -2,6 +2,7 @@
 
 import { all, button } from "../../module/dom.ts";
 import type { Suggestion } from "../../module/wire.ts";
+import { oneOption, whenNeeded } from "./options.ts";
 import { series } from "./series.ts";
 
 const atRest = 900; // ms without typing
@@ -35,6 +36,7 @@ export function fieldOf(box: HTMLElement, changed: (field: Field) => void): Fiel
   const label = box.querySelector(".co-input__label")?.firstChild?.textContent?.trim() ?? "";
   box.dataset.label = label;
   describe();
+  for (const c of controls) if (c instanceof HTMLSelectElement) whenNeeded(c);
   const initial = value();
   const firstUnit = units?.value ?? "";
   let unitBefore = firstUnit;
@@ -63,7 +65,10 @@ export function fieldOf(box: HTMLElement, changed: (field: Field) => void): Fiel
       const chosen = controls.find((c) => c.value === text) as HTMLInputElement | undefined;
       if (chosen) chosen.checked = true;
       else if (text === "") for (const c of controls) (c as HTMLInputElement).checked = false;
-    } else if (controls[0]) controls[0].value = text;
+    } else if (controls[0]) {
+      if (controls[0] instanceof HTMLSelectElement) oneOption(controls[0], text);
+      controls[0].value = text;
+    }
     if (controls[0] instanceof HTMLSelectElement && controls[0].selectedIndex < 0) controls[0].value = initial;
     rows?.draw();
   }
