@@ -77,6 +77,42 @@ test("an answer to what was entered before is not shown beside what is entered n
   }
 });
 
+test("kept on the phone, a form with a slow calculator shows without its answer, and a long list with the kept choice alone", { timeout: 240_000 }, async () => {
+  const server = await serve();
+  const p = await open("chromium");
+  try {
+    await openPage(p, server.place, "index");
+    await saved(p);
+    const sheet = new Sheet(p, server.place, "saturation");
+    await sheet.open();
+    await sheet.enterAll({ refrigerant: "R-448A", pressure: ["9.4", "barg"] });
+    await sheet.waitForAnswer();
+    await p.tab.evaluateOnNewDocument(() => {
+      const Real = Worker;
+      window.Worker = class extends Real {
+        postMessage(message, ports) {
+          setTimeout(() => super.postMessage(message, ports), 4000);
+        }
+      };
+      window.requestIdleCallback = () => 0; // so that the list stays as it was drawn first
+    });
+    await p.reload();
+    const form = `${sheet.at} [data-form]`;
+    await until("the form", () => p.run((s) => document.querySelector(s)?.checkVisibility({ contentVisibilityAuto: false, visibilityProperty: true }) ?? false, form), 3500);
+    const list = `${sheet.input("refrigerant")} select`;
+    assert.deepEqual(await p.run((s, at) => [document.querySelector(s).value, document.querySelectorAll(`${s} > option`).length, !!document.querySelector(`${at} .co-answer__title`)], list, sheet.at), ["R-448A", 2, false]);
+    await p.run((s) => document.querySelector(s).focus(), list);
+    const whole = await p.run((s) => [document.querySelector(s).value, [...document.querySelector(s).options].map((o) => o.value)], list);
+    assert.equal(whole[0], "R-448A");
+    assert.ok(whole[1].length > 100 && new Set(whole[1]).size === whole[1].length, `the whole list, each once; got ${whole[1].length}, ${new Set(whole[1]).size} different`);
+    await sheet.waitForAnswer();
+    assert.deepEqual(await p.troubles(), []);
+  } finally {
+    await p.close();
+    await server.stop();
+  }
+});
+
 test("a link carries the entries", { timeout: 600_000 }, async (t) => {
   const server = await serve();
   const p = await open("chromium");
