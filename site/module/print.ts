@@ -17,6 +17,7 @@ export function forPrint(): void {
       undo.push(() => (d.open = false));
     }
     const page = currentPage();
+    if (page) fewerEquations(page);
     if (page) footnotes(page);
     if (page) numberSources(page);
     const foot = document.querySelector(".co-footer__version");
@@ -35,11 +36,25 @@ export function forPrint(): void {
     undo.push(() => e.remove());
   }
 
+  /** An answer for one refrigerant is printed without the equations of the hundred others. */
+  function fewerEquations(page: HTMLElement): void {
+    for (const list of all(page, ".co-worksheet .co-sources__list")) {
+      const cited = all(list.closest(".co-worksheet") ?? page, ".co-answer [data-source]").map((a) => a.dataset.source ?? "");
+      if (cited.length === 0) continue;
+      const uncited = all(list, "[data-equation]").filter((li) => !cited.some((key) => li.id.endsWith(`-source-${key}`)));
+      for (const li of uncited) {
+        li.hidden = true;
+        undo.push(() => (li.hidden = false));
+      }
+      if (uncited.length > 0) add(list, "after", make("p", {}, `${uncited.length} equations of state that this answer does not cite by name, those of a blend’s components among them, are listed on this page of the handbook.`));
+    }
+  }
+
   /** "source" in the working becomes "source [3]", by its place in the list that is printed below. */
   function numberSources(page: HTMLElement): void {
     for (const a of all<HTMLAnchorElement>(page, ".co-answer .co-working__source")) {
       const line = document.getElementById(decodeURIComponent(a.hash.slice(1)));
-      if (line?.parentElement && page.contains(line)) add(a, "append", make("span", {}, ` [${Array.from(line.parentElement.children).indexOf(line) + 1}]`));
+      if (line?.parentElement && page.contains(line)) add(a, "append", make("span", {}, ` [${Array.from(line.parentElement.children).filter((li) => !(li as HTMLElement).hidden).indexOf(line) + 1}]`));
     }
   }
 

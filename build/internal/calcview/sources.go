@@ -4,8 +4,10 @@ import (
 	"html/template"
 	"sort"
 	"strings"
+	"sync"
 
 	"changeout/build/internal/publish"
+	"changeout/calc/catalog"
 	"changeout/calc/source"
 )
 
@@ -15,6 +17,8 @@ type SourceItem struct {
 	Number int
 	Text   template.HTML
 	Read   string
+	// Equation: the equation of a refrigerant, which an answer for another one does not rest on.
+	Equation bool
 }
 
 func sourceItems(prefix string, keys []string) []SourceItem {
@@ -24,10 +28,21 @@ func sourceItems(prefix string, keys []string) []SourceItem {
 		if !ok {
 			continue // the catalogue's tests fail on an unknown key
 		}
-		items = append(items, SourceItem{ID: prefix + k, Text: sourceHTML(s), Read: readWords(s.Read)})
+		items = append(items, SourceItem{ID: prefix + k, Text: sourceHTML(s), Read: readWords(s.Read), Equation: equations()[k]})
 	}
 	return items
 }
+
+// equations are the bibliography keys of the equations of all refrigerants offered.
+var equations = sync.OnceValue(func() map[string]bool {
+	keys := map[string]bool{}
+	for _, r := range catalog.Offered() {
+		for _, k := range catalog.EquationKeys(r) {
+			keys[k] = true
+		}
+	}
+	return keys
+})
 
 // sourceHTML writes a source in full.
 func sourceHTML(s source.Source) template.HTML {

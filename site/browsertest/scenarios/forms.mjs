@@ -56,7 +56,7 @@ export async function linkCarriesEntries(p, place) {
   assert.deepEqual(filled.pressure, ["250", "psig"]);
   assert.deepEqual(filled["line-temperature"], ["17,5", "C"]);
   assert.deepEqual(filled.refrigerant[0], "R-410A");
-  assert.match(await p.text(`${sheet.at} [data-notice]`), /came with a link.*Entries from before are kept/);
+  assert.match(await p.text(`${sheet.at} [data-notice]`), /came with a link.*Kept from before: Refrigerant/);
   await until("the answer of the link", async () => (await sheet.answer())?.outputs["dew-temperature"] === answered.outputs["dew-temperature"]);
   assert.doesNotMatch(await p.run(() => location.href), /fill/, "a reload must not fill the form again");
 

@@ -27,7 +27,8 @@ export function entries<P extends "failures" | "readings" | "notes" | "ledger">(
   type Item = Job[P][number];
   const items = job[kind.part] as Item[];
   const box = make("div");
-  const d = fold(kind.part, kind.title, kind.count(items.length), open, box);
+  const said = make("p", { class: "co-hidden", role: "status" });
+  const d = fold(kind.part, kind.title, kind.count(items.length), open, box, said);
   const note = d.querySelector(".co-job__count");
   const change = (act: (list: Item[]) => void): void => {
     act(items);
@@ -53,6 +54,7 @@ export function entries<P extends "failures" | "readings" | "notes" | "ledger">(
         if (isWrong(item)) return item;
         queueMicrotask(() => {
           change(put(item)); // after the draft is gone
+          said.textContent = `Added: ${kind.lines(item)[0] ?? ""}.`;
           box.querySelector<HTMLElement>(".co-job__form .co-job__box")?.focus();
         });
         return null;

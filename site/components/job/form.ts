@@ -50,7 +50,7 @@ export function field(ask: Ask, value: string, typed: (value: string) => void): 
 /** A form. submit says what is wrong, or null when it took the values. cancel is offered when given. */
 export function form(o: { name: string; asks: Ask[]; values: Values; draft: string; send: string; submit: (values: Values) => Wrong | null; cancel?: () => void }): HTMLFormElement {
   const values: Values = { ...o.values, ...loadRecord(o.draft) };
-  const error = make("p", { class: "co-input__error", role: "alert", hidden: "" });
+  const error = make("p", { class: "co-input__error", id: `job-${++numbers}-error`, role: "alert", hidden: "" });
   const fields = o.asks.map((ask) => field(ask, values[ask.name] ?? "", (value) => {
     values[ask.name] = value;
     saveRecord(o.draft, values);
@@ -66,13 +66,26 @@ export function form(o: { name: string; asks: Ask[]; values: Values; draft: stri
     event.preventDefault();
     const wrong = o.submit(values);
     error.hidden = !wrong;
-    for (const ask of o.asks) box(ask.name)?.removeAttribute("aria-invalid");
+    for (const ask of o.asks) {
+      const b = box(ask.name);
+      b?.removeAttribute("aria-invalid");
+      if (b) describe(b, b.getAttribute("aria-describedby")?.split(" ").filter((id) => id !== error.id) ?? []);
+    }
     if (!wrong) return saveRecord(o.draft, {});
+    const at = box(wrong.name);
+    at?.after(error); // where the person is sent to
     error.textContent = wrong.reason;
-    box(wrong.name)?.setAttribute("aria-invalid", "true");
-    box(wrong.name)?.focus();
+    if (!at) return;
+    at.setAttribute("aria-invalid", "true");
+    describe(at, [...at.getAttribute("aria-describedby")?.split(" ") ?? [], error.id]);
+    at.focus();
   });
   return f;
+}
+
+function describe(at: HTMLElement, ids: string[]): void {
+  if (ids.length > 0) at.setAttribute("aria-describedby", ids.join(" "));
+  else at.removeAttribute("aria-describedby");
 }
 
 /** A part of the page that folds; it stays open or closed as the person left it. */

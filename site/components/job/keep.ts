@@ -27,6 +27,7 @@ function offer(section: HTMLElement, slot: HTMLElement, detail: Detail): void {
   const name = make("p", { class: "co-keep__job" });
   const state = make("p", { class: "co-keep__state", role: "status" });
   const keep = button("", "co-button co-button--quiet", () => {
+    const focused = document.activeElement === keep;
     keep.disabled = true;
     const sent = now;
     jobFile().then((file) => file.keep(answerOf(section, sent))).then(({ sentence, save }) => {
@@ -34,6 +35,7 @@ function offer(section: HTMLElement, slot: HTMLElement, detail: Detail): void {
       keep.disabled = false;
       draw();
       state.replaceChildren(sentence + " ", save ? button("Save the job as a file", "co-button", save) : make("a", { class: "co-job__link", href: pageAddress("job") }, "Open the job file"));
+      if (focused) state.querySelector<HTMLElement>("a, button")?.focus({ preventScroll: true }); // the button that had it is gone
     }, (error: unknown) => {
       console.error(error);
       keep.disabled = false;

@@ -3,6 +3,7 @@
 import { make } from "../../module/dom.ts";
 import type { Kind } from "./entries.ts";
 import { count, today, when } from "./form.ts";
+import { oddReading } from "./odd-reading.ts";
 import { balances, kg, massUnits, readMass } from "./mass.ts";
 import type { Job, MassUnit } from "./schema.ts";
 
@@ -43,6 +44,8 @@ export const readings: Kind<"readings"> = {
   item(id, v, before) {
     if (said(v, "what") === "") return { name: "what", reason: "What, and where: nothing is given. Name the quantity and the place." };
     if (said(v, "value") === "") return { name: "value", reason: "Value: nothing is given. Write what the instrument showed." };
+    const odd = oddReading(said(v, "what"), said(v, "value"), said(v, "unit"));
+    if (odd) return odd;
     const same = before && before.value === said(v, "value") && before.unit === said(v, "unit");
     return {
       id, what: said(v, "what"), value: said(v, "value"), unit: said(v, "unit"), si: same ? before.si : null, siUnit: same ? before.siUnit : "",

@@ -112,6 +112,14 @@ export async function reportView(section: HTMLElement, source: Source): Promise<
   }));
 
   print.dataset.reportPrint = "";
+  // The keys for printing print the document, not this page around its frame.
+  const keys = (event: KeyboardEvent): void => {
+    if (!print.isConnected) return document.removeEventListener("keydown", keys); // drawn anew
+    if (event.key.toLowerCase() !== "p" || !(event.ctrlKey || event.metaKey) || event.shiftKey || print.getClientRects().length === 0) return;
+    event.preventDefault();
+    print.click();
+  };
+  document.addEventListener("keydown", keys);
 
   const toggles = make("div", { class: "co-report__which co-switch", role: "group", "aria-label": "Document" });
   for (const [w, text] of [["report", "Report"], ["customer", "Owner’s page"]] as const) {
@@ -129,6 +137,7 @@ export async function reportView(section: HTMLElement, source: Source): Promise<
     ...(job.demo ? [make("p", { class: "co-job__invented" }, "Invented demonstration")] : []),
     ...(assessment ? [] : [make("p", { role: "alert" }, "The causes could not be weighed here, so the report says “not determined”. Reload the page when there is signal.")]),
     toggles,
+    make("p", { class: "co-report__paper" }, "This sheet is not the report. The button “Print” on the page prints the report; a saved report prints as any file does."),
     preview ? preview.frame : make("p", {}, "This browser shows no preview. Save the report and open the file to read or print it."),
     make("p", { class: "co-job__buttons" }, ...(preview ? [print] : []), sending, save("Save the report", "report"), save("Save the owner’s page", "customer"), save("Save the job file", "job")),
     said,

@@ -8,7 +8,8 @@ import type { Entries } from "./entries.ts";
 const most = 8; // sets; the oldest goes first
 
 export interface Before {
-  any(): boolean;
+  /** The set kept last that is not the present one, or null. */
+  last(present: Entries): Entries | null;
   /** Keeps a set, unless it is kept already. */
   keep(e: Entries): void;
   /** Gives the set kept last and keeps the present one instead. */
@@ -20,7 +21,10 @@ export function before(key: string): Before {
   let list = read(key);
   const write = (): void => save(key, list.length === 0 ? null : JSON.stringify(list));
   return {
-    any: () => list.length > 0,
+    last(present) {
+      while (list.length > 0 && same(list[list.length - 1] as Entries, present)) list.pop(); // it stands in the form
+      return list[list.length - 1] ?? null;
+    },
     keep(e) {
       list = [...list.filter((k) => !same(k, e)), e].slice(-most);
       write();

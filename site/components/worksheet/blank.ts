@@ -49,7 +49,8 @@ export function blankSheet(section: HTMLElement, page: HTMLElement, system: stri
     make("div", { class: "co-blank__grid co-blank__grid--short" }, field("Verdict", [line()]),
       ...[...outputs.values()].map((o) => written(o.label, o.units, system)),
       field("What was done", [line()])),
-    list("Sources", all(section, ".co-worksheet__sources li").map(sourceText), "co-blank__sources"));
+    list("Sources", [...all(section, ".co-worksheet__sources li:not([data-equation])").map(sourceText),
+      ...(section.querySelector("[data-equation]") ? ["The equations of state of the refrigerants are listed on this worksheet’s page of the handbook."] : [])], "co-blank__sources"));
 }
 
 function input(box: HTMLElement, inputs: HTMLElement[], system: string): HTMLElement {

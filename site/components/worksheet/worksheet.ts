@@ -224,12 +224,12 @@ function worksheet(section: HTMLElement): void {
   function notice(sentence: string, lost: string[] = []): void {
     const box = form?.querySelector<HTMLElement>("[data-notice]");
     if (!box) return;
-    const offer = earlier.any();
-    box.hidden = sentence === "" && !offer;
+    const last = earlier.last(entries());
+    box.hidden = sentence === "" && !last;
     if (box.hidden) return;
-    box.replaceChildren(make("p", { role: "status" }, [sentence, offer ? "Entries from before are kept." : ""].join(" ").trim()));
+    box.replaceChildren(make("p", { role: "status" }, [sentence, last ? `Kept from before: ${inShort(last)}.` : ""].join(" ").trim()));
     if (lost.length > 0) box.append(make("p", {}, `Not used, because this worksheet has no place for it: ${lost.join("; ")}.`));
-    if (!offer) return;
+    if (!last) return;
     box.append(make("p", { class: "co-notice__buttons" },
       button("Put them back", "co-button co-button--quiet", () => {
         const back = earlier.swap(somethingTyped() ? entries() : null);
@@ -240,6 +240,17 @@ function worksheet(section: HTMLElement): void {
         earlier.forget();
         notice("");
       })));
+  }
+
+  /** A set of entries as a person tells it from another: the first of what was typed. */
+  function inShort(e: Entries): string {
+    const typed = fields.filter((f) => (e.values[f.id] ?? "") !== "" && e.values[f.id] !== f.standard());
+    const words = typed.map((f) => {
+      if (f.box.dataset.kind === "series") return f.label;
+      const unit = all<HTMLOptionElement>(f.box, "[data-unit] option").find((o) => o.value === e.units[f.id])?.textContent ?? "";
+      return [f.label, e.values[f.id], unit].join(" ").trim();
+    });
+    return words.slice(0, 3).join("; ") + (words.length > 3 ? `; and ${words.length - 3} more` : "");
   }
 
   /** What can be done with the entries besides an answer: share them, print the form without them. */
@@ -440,7 +451,8 @@ function worksheet(section: HTMLElement): void {
     speak = window.setTimeout(() => {
       if (!spoken) return;
       const first = reply.outputs[0];
-      spoken.textContent = reply.problems.length > 0 ? reasonFor(reply.problems)
+      const left = reply.problems.find((p) => owner(p)?.touched && owner(p)?.value() !== ""); // its sentence shows at a field that the person may have left
+      spoken.textContent = left ? left.text : reply.problems.length > 0 ? reasonFor(reply.problems)
         : reply.verdict ? `${reply.verdict.title}. ${reply.verdict.text}`
         : first ? reply.outputs.slice(0, 3).map((o) => `${o.label}: ${o.text}`).join(". ") : "";
     }, quiet);

@@ -1,0 +1,18 @@
+// What is odd about a reading beside its unit, in one sentence, or "". No figure is read here.
+
+/** Whether the text names a unit, and another than the field's. */
+export function ownUnit(text: string, unit: string): boolean {
+  const own = /\d\s*([a-zµμ°Ω][^\d]*)$/i.exec(text.trim())?.[1]?.trim();
+  const plain = (u: string): string => u.replace(/[°\s]/g, "").toLowerCase();
+  return own !== undefined && plain(own) !== plain(unit);
+}
+
+export const past = /^(ol|o\.l\.?|over|off scale|open)\b/i; // what a meter shows beyond its range
+
+export function oddity(value: string, unit: string): string {
+  const text = value.trim();
+  if (text === "" || unit === "" || past.test(text)) return "";
+  if (!/\d/.test(text)) return `“${text}” holds no figure. This field is in ${unit}. It is kept as you typed it.`;
+  if (ownUnit(text, unit)) return `“${text}” has a unit of its own. This field is in ${unit}: type the figure in ${unit}. It is kept as you typed it.`;
+  return "";
+}
