@@ -31,6 +31,7 @@ func NewSupply(site, checks fs.FS) (publish.Supply, error) {
 	s.Worksheets.HTML = func(id string, place markup.Place) ([]byte, error) {
 		return draw("worksheet", NewForm(catalog.Lookup(id), 3, place.Base))
 	}
+	s.Worksheets.Takes = takes
 	for _, w := range catalog.All() {
 		s.Worksheets.IDs = append(s.Worksheets.IDs, w.ID)
 		s.WorksheetPages = append(s.WorksheetPages, publish.WorksheetPage{ID: w.ID, Title: w.Title, Summary: w.Purpose,

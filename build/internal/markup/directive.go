@@ -20,6 +20,7 @@ import (
 //	:: worksheet vacuum-hold
 //	:: table water-boiling-point
 //	:: wait 30 min | Fire watch | Look at the joint every 10 minutes.
+//	:: wait 10 min, together | Hold, 10 minutes
 //	:: write pressure-after-10 | Pressure 10 minutes after isolation | micron
 //	:: assessment
 //	:: stored
@@ -60,6 +61,9 @@ type waitNode struct {
 	id      string
 	length  string
 	seconds int
+
+	together bool   // with the waits before and after it that say so too, as far as the next that does not
+	group    string // id of the first of those
 }
 
 func (n *waitNode) Kind() ast.NodeKind            { return kindWait }
@@ -70,6 +74,7 @@ type writeNode struct {
 	ast.BaseBlock
 	id   string
 	unit string // as shown behind the field, or text, time, photo number
+	to   *take  // the input of a worksheet below that may take it over; nil for none
 }
 
 func (n *writeNode) Kind() ast.NodeKind            { return kindWrite }
@@ -125,6 +130,7 @@ var directiveNames = []string{"worksheet", "table", "wait", "write", "assessment
 // Forms for hints.
 const (
 	waitForm  = "write :: wait 30 min | Title | Note"
+	together  = ", together" // behind the length of waits that one tap starts
 	writeForm = "write :: write id | Label | unit (or text, time, photo number)"
 )
 
@@ -186,6 +192,7 @@ func trimSegment(start, stop int, source []byte) text.Segment {
 }
 
 func parseWait(length string, parts []text.Segment, source []byte) ast.Node {
+	length, inGroup := strings.CutSuffix(length, together)
 	seconds, shown, ok := parseLength(length)
 	if !ok {
 		return &badDirectiveNode{text: "length of a wait is “" + length + "”", hint: "write 30 min, 2 h, 90 s, 1 h 30 min, or a range 2-5 min"}
@@ -193,7 +200,7 @@ func parseWait(length string, parts []text.Segment, source []byte) ast.Node {
 	if len(parts) < 2 || parts[1].Len() == 0 || len(parts) > 3 {
 		return &badDirectiveNode{text: "wait needs a title, and may have one note", hint: waitForm}
 	}
-	n := &waitNode{length: shown, seconds: seconds}
+	n := &waitNode{length: shown, seconds: seconds, together: inGroup}
 	last := len(parts) - 1
 	parts[last], n.given = cutID(parts[last], source)
 	appendText(n, "title", parts[1])
@@ -204,13 +211,18 @@ func parseWait(length string, parts []text.Segment, source []byte) ast.Node {
 }
 
 func parseWrite(id string, parts []text.Segment, source []byte) ast.Node {
-	if len(parts) != 3 || parts[1].Len() == 0 || parts[2].Len() == 0 {
+	if len(parts) < 3 || len(parts) > 4 || parts[1].Len() == 0 || parts[2].Len() == 0 {
 		return &badDirectiveNode{text: "write needs an id, a label and a unit", hint: writeForm}
 	}
 	if !validID(id) {
 		return &badDirectiveNode{text: "id of a field is “" + id + "”", hint: idHint}
 	}
 	n := &writeNode{id: id, unit: string(source[parts[2].Start:parts[2].Stop])}
+	if len(parts) == 4 {
+		if n.to = parseTake(string(source[parts[3].Start:parts[3].Stop])); n.to == nil {
+			return &badDirectiveNode{text: "what takes a field over is “" + string(source[parts[3].Start:parts[3].Stop]) + "”", hint: takeForm}
+		}
+	}
 	appendText(n, "label", parts[1])
 	return n
 }
@@ -322,6 +334,10 @@ func (w *walker) readEmbed(n *embedNode) {
 		return
 	}
 	*used = append(*used, Use{n.id, line})
+	var from []byte
+	if !n.table {
+		from = w.takenBy(n.id)
+	}
 	if embeds.HTML == nil {
 		n.html = []byte(`<p><a href="` + w.page.Base() + embeds.URL(n.id) + `">` + n.id + "</a></p>\n")
 		return
@@ -338,7 +354,7 @@ func (w *walker) readEmbed(n *embedNode) {
 		w.problem(line, what+" “"+n.id+"” cannot be drawn: "+err.Error(), "")
 		return
 	}
-	n.html = html
+	n.html = append(from, html...)
 }
 
 // jobFile is where site/components/job draws the jobs on this phone. Without script there is nothing to show.
@@ -388,6 +404,23 @@ func (w *walker) readWait(n *waitNode) {
 	n.FirstChild().(*directiveTextNode).id = "wait-" + n.id + "-title"
 	w.passage(PassageWait, "wait-"+n.id, []byte(string(title)+" · "+n.length))
 	w.result.Waits = append(w.result.Waits, Wait{n.id, string(title), n.length, n.seconds, line})
+	if !n.together {
+		w.endGroup()
+		return
+	}
+	if w.grouped == 0 {
+		w.group, w.groupLine = n.id, line
+	}
+	w.grouped++
+	n.group = w.group
+}
+
+// endGroup closes a row of waits that start together.
+func (w *walker) endGroup() {
+	if w.grouped == 1 {
+		w.problem(w.groupLine, "a wait alone cannot start together", "write “"+together+"” behind the length of the next wait of the page too")
+	}
+	w.grouped = 0
 }
 
 func (w *walker) readWrite(n *writeNode) {
@@ -397,6 +430,9 @@ func (w *walker) readWrite(n *writeNode) {
 	w.claim("write-"+n.id, line, "each field of a page has an id of its own")
 	w.passage(PassageWrite, "write-"+n.id, w.plain)
 	w.result.Writes = append(w.result.Writes, Write{n.id, string(bytes.TrimSpace(w.plain)), n.unit, line})
+	if n.to != nil {
+		w.takes = append(w.takes, taken{take: *n.to, write: n.id, unit: n.unit, line: line})
+	}
 }
 
 type directiveRenderer struct{}
@@ -429,6 +465,10 @@ func (directiveRenderer) wait(w util.BufWriter, _ []byte, node ast.Node, enterin
 	_, _ = w.WriteString(n.id)
 	_, _ = w.WriteString(`" data-seconds="`)
 	_, _ = w.WriteString(strconv.Itoa(n.seconds))
+	if n.group != "" {
+		_, _ = w.WriteString(`" data-together="`)
+		_, _ = w.WriteString(n.group)
+	}
 	_, _ = w.WriteString(`">`)
 	return ast.WalkContinue, nil
 }

@@ -41,6 +41,10 @@ type Embeds struct {
 	// When nil, worksheets/id.html or tables/id.html.
 	URL func(id string) string
 
+	// Takes says in one sentence why an input of a worksheet cannot take over a field in that unit, as a row of a log
+	// or, with row "", alone; "" when it can. nil takes everything.
+	Takes func(id, input, row, unit string) string
+
 	known map[string]bool
 }
 

@@ -37,6 +37,10 @@ type walker struct {
 	missed     []bool // by row: the missing caution was already reported
 	inStep     bool
 	hasEmbeds  bool
+	group      string // id of the first of the waits that start together, while grouped is not 0
+	groupLine  int
+	grouped    int // waits in that group so far
+	takes      []taken // fields that a worksheet below may take over
 	sections   sections
 	fragments  []localLink // links into this page, checked when all ids are known
 	plain      []byte      // plain text of the block being read
@@ -87,6 +91,8 @@ func (w *walker) stop() {
 func (walking) Transform(document *ast.Document, _ text.Reader, pc parser.Context) {
 	w := pc.Get(walkerKey).(*walker)
 	w.children(document)
+	w.endGroup()
+	w.endTakes()
 	w.finishSections()
 	for _, f := range w.fragments {
 		if _, ok := w.ids[f.id]; ok || w.hasEmbeds {

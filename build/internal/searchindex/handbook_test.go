@@ -3,6 +3,7 @@ package searchindex_test
 import (
 	"bytes"
 	"os"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -86,6 +87,43 @@ func TestSayings(t *testing.T) {
 	if len(book.Sayings) < 60 {
 		t.Errorf("got %d rows of search.md, want at least 60", len(book.Sayings))
 	}
+}
+
+// TestStageNames: a stage has one name. The front page and the list of worksheets take it from stages.md, the page and
+// the search from its own header; the contents write it out for whoever reads the source.
+func TestStageNames(t *testing.T) {
+	book, _, _ := handbook(t)
+	for _, s := range book.Stages {
+		if len(s.Pages) == 0 || s.Pages[0].Title != s.Title {
+			t.Errorf("stage %d is “%s” in stages.md, and its first page is %q", s.Number, s.Title, titles(s.Pages))
+		}
+	}
+	var named func([]*page.Entry)
+	named = func(list []*page.Entry) {
+		for _, e := range list {
+			if e.Page != nil && e.Page.Stage > 0 && e.Title != e.Page.Title {
+				t.Errorf("contents.md says “%s”, the page says “%s”", e.Title, e.Page.Title)
+			}
+			named(e.Children)
+		}
+	}
+	named(book.Contents)
+}
+
+// TestGroupedAsWorksheetsDo: from 10\u202f000 on a narrow space groups the digits, as unit.Fixedf writes them; a comma
+// could be taken for a decimal sign.
+func TestGroupedAsWorksheetsDo(t *testing.T) {
+	_, _, file := handbook(t)
+	for _, found := range regexp.MustCompile(`.{0,30}\b\d{1,3}(,\d{3})+\b.{0,20}`).FindAll(file, -1) {
+		t.Errorf("%q: write 1500, and 17\u202f545 with a narrow no-break space (U+202F)", found)
+	}
+}
+
+func titles(pages []*page.Page) (list []string) {
+	for _, p := range pages {
+		list = append(list, p.Title)
+	}
+	return list
 }
 
 // TestSize holds what the pages put into the index. The whole, with worksheets

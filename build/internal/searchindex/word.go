@@ -35,7 +35,7 @@ func Words(text string) []string {
 func wordEnd(runes []rune, i int) int {
 	at := func(i int, is func(rune) bool) bool { return i < len(runes) && is(runes[i]) }
 	if digit(runes[i]) {
-		for at(i, digit) || at(i, func(r rune) bool { return r == '.' || r == ',' }) && at(i+1, digit) {
+		for at(i, digit) || at(i, func(r rune) bool { return r == '.' || r == ',' || r == '\u202f' }) && at(i+1, digit) {
 			i++
 		}
 		for at(i, unicode.IsLetter) {
@@ -56,13 +56,16 @@ func apostrophe(r rune) bool { return r == '\'' || r == '’' }
 var plain = strings.NewReplacer("à", "a", "á", "a", "â", "a", "ã", "a", "ä", "a", "å", "a", "ç", "c", "è", "e", "é", "e", "ê", "e", "ë", "e",
 	"ì", "i", "í", "i", "î", "i", "ï", "i", "ñ", "n", "ò", "o", "ó", "o", "ô", "o", "õ", "o", "ö", "o", "ù", "u", "ú", "u", "û", "u", "ü", "u", "’", "", "'", "")
 
-// thousands finds 2,000 and 1,250,000: the comma there parts nothing.
-var thousands = regexp.MustCompile(`^\d{1,3}(,\d{3})+(\.|\D|$)`)
+// thousands finds 2,000 as people type it and 17\u202f545 as pages show it: what groups the digits parts nothing.
+var (
+	thousands = regexp.MustCompile(`^\d{1,3}([,\x{202f}]\d{3})+(\.|[^\d,\x{202f}]|$)`)
+	groups    = strings.NewReplacer(",", "", "\u202f", "")
+)
 
 func fold(word []rune) string {
 	s := plain.Replace(strings.ToLower(string(word)))
 	if thousands.MatchString(s) {
-		s = strings.ReplaceAll(s, ",", "")
+		s = groups.Replace(s)
 	}
 	return s
 }

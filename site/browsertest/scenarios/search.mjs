@@ -70,6 +70,13 @@ export async function findsOtherWays(p, place) {
   assert.ok(other.some((h) => h.marks.some((m) => /micron/.test(m))), "the same amount in another unit");
   assert.match(texts(await ask(p, "r410a 75 psig")), /R-410A pressure and temperature/);
   assert.match(texts(await ask(p, "vacuum hold")), /^Vacuum hold Worksheet/);
+  // However it is asked for, the procedure is among the first three.
+  for (const asked of ["vacuum hold", "how to vacuum hold", "hold vacuum", "pull vacuum", "evacuation", "how long to hold vacuum", "stage 8", "decay test"]) {
+    const top = (await ask(p, asked)).slice(0, 3);
+    assert.ok(top.some((h) => /stages\/evacuate-and-hold(\.html)?$/.test(h.href)), `${asked}: ${JSON.stringify(top)}`);
+  }
+  assert.match(texts(await ask(p, "standing pressure")), /^standing pressure Word, Glossary\nStanding pressure test Worksheet/);
+  assert.match(texts(await ask(p, "stored charge")), /^stored charge Word, Glossary\n/);
   assert.deepEqual(await ask(p, "zzqx"), []);
   assert.match(await p.text(`${panel} [data-find-count]`), /^Nothing found/);
   await closes(p);

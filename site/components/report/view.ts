@@ -160,7 +160,7 @@ function fields(job: Job, typed: (act: (r: ReportChoices) => void) => void, unfo
       ...g.asks.map((a) => field({ name: a.key, label: a.label, kind: a.long ? "long" : a.kind === "date" ? "date" : "text", ...(a.hint && { help: a.hint }), ...(a.kind === "price" && { most: 40 }) }, chosen(job, a.key), (value) => typed((r) => choose(r, a.key, value)))));
   });
   return make("form", { class: "co-report__form", autocomplete: "off", "aria-label": "For the report" },
-    make("h2", {}, "Fill in"), make("p", {}, "Nothing here must be filled in. What stays empty is a line to write on, or is left out."), ...parts,
+    make("h2", {}, "Fill in"), make("p", {}, "You may leave all of this empty. What stays empty is a line to write on, or is left out."), ...parts,
     choice("paper", "Paper", papers.map((p): [string, string] => [p === "a4" ? "" : p, p === "a4" ? "A4" : "Letter"])));
 }
 

@@ -91,7 +91,10 @@ function* look(x: Index): Generator<undefined, void> {
     if (number % 50 === 49) yield;
     const place = x.places[number] as Place;
     const isPage = place.kind === "P";
-    eachWord(isPage ? `${place.text} ${x.pages[place.page]?.summary ?? ""}` : place.text, (word, start) => {
+    const page = isPage ? x.pages[place.page] : undefined;
+    // A page is also found by its stage: "stage 8" is as good as its title.
+    const title = page?.stage ? `${place.text} stage ${page.stage}` : place.text;
+    eachWord(page ? `${title} ${page.summary}` : place.text, (word, start) => {
       let n = numbers.get(word);
       if (n === undefined) {
         n = unsorted.length;
@@ -101,7 +104,7 @@ function* look(x: Index): Generator<undefined, void> {
       }
       const list = held[n] as number[];
       if (list[list.length - 1] !== number) list.push(number);
-      if (isPage && start < place.text.length) {
+      if (isPage && start < title.length) {
         const pages = titled.get(n) ?? new Set<number>();
         pages.add(place.page);
         titled.set(n, pages);

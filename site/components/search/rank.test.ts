@@ -10,7 +10,7 @@ const index = read([
   "U\tgauge\t1000\t0\tkPag\tkPa gauge", "U\ttemperature\t1\t273.15\tC\t°C", "U\ttemperature\t0.5555556\t459.67\tF\t°F", "U\tduration\t60\t0\tmin", "U\tduration\t3600\t0\th", "U\tcurrent\t1\t0\tA", "U\tlength\t0.0254\t0\tin",
   "S\tbang|liquid slug\tslugging", "S\teev|exv\telectronic expansion valve", "S\tmegged\tinsulation",
   "P\tstages/evacuate\tp\t8\tEvacuate and hold\tTake the air out.",
-  "hsteps\tSteps: connect the gauge", "sstep-gauge\tConnect the vacuum gauge at the far end.", "y\tAt 66.7 Pa the water is out.", "sstep-500\tStop at 500\u00a0micron.", "sstep-wait\tWait 30 min.",
+  "hsteps\tSteps: connect the gauge", "sstep-gauge\tConnect the vacuum gauge at the far end.", "y\tAt 66.7 Pa the water is out.", "sstep-500\tStop at 500\u00a0micron.", "sstep-wait\tWait 30 min, as long as asked.",
   "P\tstages/charge\tp\t9\tCharge by weight\tPut the right mass in.",
   "sstep-slug\tListen for slugging at the start.", "sstep-valve\tOpen the electronic expansion valve.", "sstep-gauge\tRead the gauge: 75 psig \\l 80 psig.", "ddecide-oil\tWhat colour is the oil?", "d\tBrown · Mild · Change the drier.",
   "P\tstages/find\tp\t1\tFind the cause\tProve why it failed.",
@@ -28,6 +28,19 @@ test("the page whose title is asked for comes first, then steps, then headings",
   assert.equal(first("vacuum hold"), "worksheets/vacuum-hold");
   assert.equal(first("evacuate"), "stages/evacuate");
   assert.deepEqual(found("connect gauge"), ["stages/evacuate#step-gauge", "stages/evacuate#steps"]);
+});
+
+test("a title names its page in every form of its words, and so does the number of its stage", () => {
+  assert.equal(first("evacuation"), "stages/evacuate");
+  assert.equal(first("how long to hold"), "worksheets/vacuum-hold", "it asks for a time, not for the word long");
+  assert.notEqual(first("how long"), "nothing", "while somebody still types");
+  assert.equal(first("stage 8"), "stages/evacuate");
+  const x = read(["S\tdecay test\thold", "P\ta\tp\t8\tEvacuate and hold\t-", "P\tb\tp\t1\tB\t-", "sbottle\tHold the bottle.", "stest\tMake a triple evacuation.",
+    "P\tc\t\t\tGlossary\t-", "gterm-standing\tstanding pressure", "P\tw\tw\t\tStanding pressure test\t-", ""].join("\n"));
+  const at = (asked: string): string => rank(x, asked, 9).hits.map((h) => (x.pages[h.place.page]?.address ?? "") + (h.place.id && "#" + h.place.id)).slice(0, 2).join(" ");
+  assert.equal(at("decay test"), "a b#bottle", "what people say, before a step that has the word in another sense");
+  assert.equal(at("evacuation"), "a b#test");
+  assert.equal(at("standing pressure"), "c#term-standing w", "a word of several that is explained, before a longer title");
 });
 
 test("each word must begin a word of the place; the title of its page may hold one, never all", () => {

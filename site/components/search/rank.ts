@@ -33,18 +33,26 @@ interface Term { good: Float32Array; titles: Float32Array; words: Set<number> }
 interface Scored { place: number; score: number }
 
 export function rank(x: Index, asked: string, most: number): Found {
-  const question = part(x, asked);
-  let terms = question.terms(false);
+  const asking = part(x, asked);
+  let terms = asking.terms(false);
   let scored = search(x, terms, false);
   if (scored.length === 0) {
-    const again = question.terms(true);
+    const again = asking.terms(true);
     scored = search(x, again, false);
     if (scored.length > 0) terms = again;
   }
   const partly = scored.length === 0 && terms.length > 1;
   if (partly) scored = search(x, terms, true);
-  const phrase = question.words.join(" ");
-  if (question.words.length > 1) for (const s of scored) if (level((x.places[s.place] as Place).text).includes(phrase)) s.score += 8;
+  const phrase = asking.words.join(" ");
+  if (asking.words.length > 1) {
+    for (const s of scored) {
+      const place = x.places[s.place] as Place;
+      const text = level(place.text);
+      if (text.includes(phrase)) s.score += 8;
+      // A word of several that the glossary explains stands before the page that has it in a longer title.
+      if (place.kind === "g" && text === phrase) s.score += 24;
+    }
+  }
   // The order of the job breaks ties; pages beside the stages come after it.
   const stage = (s: Scored): number => x.pages[(x.places[s.place] as Place).page]?.stage || 99;
   scored.sort((a, b) => b.score - a.score || stage(a) - stage(b) || a.place - b.place);
@@ -56,7 +64,7 @@ export function rank(x: Index, asked: string, most: number): Found {
     const address = `${place.page}#${place.id}`;
     if (seen.has(address)) continue;
     seen.add(address);
-    if (hits.length < most) hits.push({ place, score: s.score, marks: marks(x, place.text, terms, question.amounts) });
+    if (hits.length < most) hits.push({ place, score: s.score, marks: marks(x, place.text, terms, asking.amounts) });
   }
   return { hits, all: seen.size, partly: partly && hits.length > 0 };
 }
@@ -76,7 +84,7 @@ function search(x: Index, terms: Term[], some: boolean): Scored[] {
       const { good, titles } = terms[i] as Term;
       const here = good[number] as number;
       const title = titles[place.page] as number;
-      const best = Math.max(here, borrowed * title);
+      const best = Math.max(here, (place.kind === "P" ? 1 : borrowed) * title);
       if (best === 0 && !some) return;
       if (here > 0) own = true;
       if (best > 0) worst = Math.min(worst, best);
@@ -87,8 +95,8 @@ function search(x: Index, terms: Term[], some: boolean): Scored[] {
     const share = sum / total;
     // What people say and slips sink below whatever holds the words as asked; within a level the kind of place decides.
     let score = (some ? 100 * share : 100 * worst + 10 * share) + (worth[place.kind] ?? 5) - Math.min(4, Math.floor(place.text.length / 80));
-    // The page whose title is asked for stands first.
-    if (place.kind === "P" && inTitle > 0) score += (14 * inTitle) / terms.length + 4 * Math.min(1, inTitle / place.text.split(" ").length);
+    // The page whose title is asked for stands first, also when people say it in other words.
+    if (place.kind === "P" && inTitle > 0) score += (20 * inTitle) / terms.length + 4 * Math.min(1, inTitle / place.text.split(" ").length);
     scored.push({ place: number, score });
   });
   return scored;
@@ -97,6 +105,9 @@ function search(x: Index, terms: Term[], some: boolean): Scored[] {
 /** A text as it would be typed, near enough for "the words stand in a row". */
 const level = (text: string): string => text.toLowerCase().replace(/[\s\-‐‑]+/g, " ");
 
+/** Asks for the size of something, not for a place with the word: "how long to hold". */
+const question = /\bhow (?:long|many|much|often|far)\b/gi;
+
 interface Question { words: string[]; amounts: Quantity[]; terms(slipsToo: boolean): Term[] }
 
 /** Parts what was asked into quantities, phrases that people say, and words. */
@@ -104,7 +115,8 @@ function part(x: Index, asked: string): Question {
   const amounts = x.units.find(asked, true);
   let rest = asked;
   for (const q of amounts) rest = rest.replace(asked.slice(q.start, q.end), " ");
-  let list = plain(rest);
+  let list = plain(rest.replace(question, " "));
+  if (list.length === 0) list = plain(rest);
   const telling = list.filter((w) => !common.has(w));
   if (telling.length > 0 || amounts.length > 0) list = telling;
   return {
@@ -154,7 +166,10 @@ function bend(x: Index, word: string, how: number): Term {
   const term = empty(x);
   const at = find(x.words, word);
   if (x.words[at] === word) take(x, term, at, how);
-  for (const n of x.stems.get(stem(word)) ?? []) if (x.words[n] !== word) take(x, term, n, how * bent);
+  const root = stem(word);
+  // A title names the work, in whatever form: "evacuation" asks for "Evacuate and hold". Short roots can part: wind, winding.
+  const inTitle = root.length > 4 ? how : how * bent;
+  for (const n of x.stems.get(root) ?? []) if (x.words[n] !== word) take(x, term, n, how * bent, inTitle);
   return term;
 }
 
@@ -195,10 +210,10 @@ function slip(x: Index, term: Term, word: string, last: boolean): void {
   }
 }
 
-function take(x: Index, term: Term, n: number, how: number): void {
+function take(x: Index, term: Term, n: number, how: number, inTitle = how): void {
   term.words.add(n);
   for (const place of x.held[n] ?? []) better(term.good, place, how);
-  for (const page of x.titled.get(n) ?? []) better(term.titles, page, how);
+  for (const page of x.titled.get(n) ?? []) better(term.titles, page, inTitle);
 }
 
 function better(list: Float32Array, at: number, how: number): void {

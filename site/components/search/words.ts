@@ -2,17 +2,17 @@
 
 export interface Word { text: string; start: number; end: number }
 
-const pattern = /\d+(?:[.,]\d+)*\p{L}*|[\p{L}\p{N}](?:[\p{L}\p{N}]|['’](?=\p{L}))*/gu;
-const thousands = /^\d{1,3}(?:,\d{3})+(?![\d,])/;
+const pattern = /\d+(?:[.,\u202f]\d+)*\p{L}*|[\p{L}\p{N}](?:[\p{L}\p{N}]|['’](?=\p{L}))*/gu;
+const thousands = /^\d{1,3}(?:[,\u202f]\d{3})+(?![\d,\u202f])/; // 2,000 as people type it, 17\u202f545 as pages show it
 // eslint-disable-next-line no-control-regex
 const foreign = /[^\x00-\x7f]/;
 
-/** Lower case, without accents, apostrophes and the commas of thousands. */
+/** Lower case, without accents, apostrophes and what groups thousands. */
 export function fold(word: string): string {
   let s = word.toLowerCase();
   if (foreign.test(s)) s = s.normalize("NFD").replace(/[\u0300-\u036f’]/g, "").normalize("NFC");
   if (s.includes("'")) s = s.replace(/'/g, "");
-  return s.includes(",") && thousands.test(s) ? s.replace(/,/g, "") : s;
+  return thousands.test(s) ? s.replace(/[,\u202f]/g, "") : s;
 }
 
 /** Calls each for the words of a text; for a hyphen for the parts and the whole ("R-410A": r, 410a, r410a). */
