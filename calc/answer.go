@@ -68,6 +68,10 @@ type Problem struct {
 	Code     string
 	Sentence string
 	Suggest  []Suggestion
+
+	// Series: the row counted from 1, without header, comments and blank lines,
+	// and the field in it counted from 1; 0 when the problem has none.
+	Row, Field int
 }
 
 // Suggestion is a text that would settle a problem if put into an input.

@@ -81,7 +81,11 @@ func (r *Run) readOne(i int, fields []Field) {
 	field := find(fields, in.ID)
 	if strings.TrimSpace(field.Text) == "" {
 		if in.Default == "" {
-			if !in.Optional {
+			switch {
+			case in.Optional:
+			case in.Listed != "": // nothing was typed that a name could be close to
+				r.problem(in, Missing, in.Label+" is missing: choose one from the list.")
+			default:
 				r.problem(in, Missing, in.Label+" is missing: enter "+r.allowedBeside(in, field.Unit)+".")
 			}
 			return

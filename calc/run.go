@@ -29,7 +29,7 @@ type value struct {
 // not given is nil.
 type Rows struct {
 	Columns [][]float64
-	Lines   []int // the line of the text that each row came from
+	fields  []int // the field of a row that each column was read from, counted from 1; 0 for a column not given
 }
 
 // Len returns the number of rows.
@@ -135,8 +135,17 @@ func (r *Run) Refuse(input, code, sentence string, suggest ...Suggestion) {
 	r.answer.Problems = append(r.answer.Problems, Problem{Input: input, Code: code, Sentence: sentence, Suggest: suggest})
 }
 
+// RefuseRow refuses for one row of a series, counted from 1, and one column
+// of it, so that the form can lead to the cell.
+func (r *Run) RefuseRow(input, code, sentence string, row, column int) {
+	r.answer.Problems = append(r.answer.Problems, Problem{Input: input, Code: code, Sentence: sentence, Row: row, Field: r.Series(input).fields[column]})
+}
+
 func (r *Run) outputText(out *Output, si float64) string {
 	u := r.wantedUnit(out)
+	if u == nil && out.Quantity == unit.Duration && contains(out.Units, "min") && contains(out.Units, "h") {
+		return unit.SpanText(si)
+	}
 	if u == nil {
 		u = r.unitFor(out.Quantity, out.Units)
 	}

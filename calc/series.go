@@ -23,6 +23,8 @@ import (
 type layout struct {
 	column []int        // index into Input.Columns, or -1
 	unit   []*unit.Unit // nil for a clock column
+	said   []bool       // the header or an answer names the unit, so another one in a cell contradicts it
+	split  int          // the field that was joined with the one after it
 }
 
 const clockUnit = "clock"
@@ -37,13 +39,13 @@ func (r *Run) parseSeries(in *Input, field Field, columns string) (*Rows, bool) 
 	sep := separatorOf(lines)
 	table := make([][]string, len(lines))
 	for i, l := range lines {
-		table[i] = splitFields(l.text, sep)
+		table[i] = splitFields(l, sep)
 	}
-	joinDates(table)
+	split := joinDates(table)
 	header := isHeader(table[0])
-	body, numbers := table, lines
+	body := table
 	if header {
-		body, numbers = table[1:], lines[1:]
+		body = table[1:]
 	}
 	if len(body) < in.MinRows {
 		r.problem(in, FewRows, in.Label+": "+count(len(body), "row")+" given; at least "+strconv.Itoa(in.MinRows)+" are needed.")
@@ -66,30 +68,24 @@ func (r *Run) parseSeries(in *Input, field Field, columns string) (*Rows, bool) 
 	if !ok {
 		return nil, false
 	}
-	return r.readRows(in, plan, body, numbers, sep)
-}
-
-type textLine struct {
-	text   string
-	number int
+	plan.split = split
+	return r.readRows(in, plan, body, sep)
 }
 
 // dataLines splits a text into its lines with content.
-func dataLines(text string) []textLine {
+func dataLines(text string) []string {
 	text = strings.TrimPrefix(text, "\ufeff")
 	text = words.Swap(text, "\r\n", "\n", "\r", "\n")
 	if !strings.Contains(strings.TrimSpace(text), "\n") {
 		text = strings.ReplaceAll(text, " / ", "\n")
 	}
-	var out []textLine
-	number := 0
+	var out []string
 	for line := range strings.SplitSeq(text, "\n") {
-		number++
 		trimmed := strings.TrimSpace(line)
 		if trimmed == "" || strings.HasPrefix(trimmed, "#") {
 			continue
 		}
-		out = append(out, textLine{strings.Trim(line, " "), number})
+		out = append(out, strings.Trim(line, " "))
 	}
 	return out
 }
@@ -97,18 +93,18 @@ func dataLines(text string) []textLine {
 // separatorOf finds what parts the fields: tab, semicolon, comma, or ' ' for
 // white space. A comma between digits with other white space between fields
 // is a decimal comma.
-func separatorOf(lines []textLine) byte {
+func separatorOf(lines []string) byte {
 	var tab, semi, comma, spaced int
 	for _, l := range lines {
-		if strings.Contains(l.text, "\t") {
+		if strings.Contains(l, "\t") {
 			tab++
 		}
-		if strings.Contains(l.text, ";") {
+		if strings.Contains(l, ";") {
 			semi++
 		}
-		if strings.Contains(l.text, ",") {
+		if strings.Contains(l, ",") {
 			comma++
-			if fields := strings.Fields(l.text); len(fields) > 1 && !strings.Contains(l.text, ", ") && !strings.Contains(l.text, " ,") && startsDigit(fields[0]) && startsDigit(fields[1]) && !strings.Contains(fields[0], ":") && !isDate(fields[0]) {
+			if fields := strings.Fields(l); len(fields) > 1 && !strings.Contains(l, ", ") && !strings.Contains(l, " ,") && startsDigit(fields[0]) && startsDigit(fields[1]) && !strings.Contains(fields[0], ":") && !isDate(fields[0]) {
 				spaced++
 			}
 		}
@@ -157,8 +153,9 @@ func splitFields(line string, sep byte) []string {
 }
 
 // joinDates makes one field of a date and the time of day in the field after
-// it, which is how loggers often write them.
-func joinDates(table [][]string) {
+// it, which is how loggers often write them. It returns the place of the date,
+// or of the end where there is none.
+func joinDates(table [][]string) int {
 	dateAndTime := func(fields []string, i int) bool {
 		if i+1 >= len(fields) || !isDate(fields[i]) {
 			return false
@@ -179,6 +176,7 @@ func joinDates(table [][]string) {
 			table[i] = append(fields[:at+1], fields[at+2:]...)
 		}
 	}
+	return at
 }
 
 // isHeader reports whether a first line is words: no field starts like a
@@ -213,6 +211,7 @@ func (r *Run) layoutByOrder(in *Input, first []string) (layout, bool) {
 		} else {
 			plan.unit = append(plan.unit, c.Quantity.Unit(c.Units[0]))
 		}
+		plan.said = append(plan.said, false)
 	}
 	return plan, r.complete(in, plan, first)
 }
@@ -220,7 +219,7 @@ func (r *Run) layoutByOrder(in *Input, first []string) (layout, bool) {
 // layoutFromHeader reads names and units from the header's words.
 func (r *Run) layoutFromHeader(in *Input, header []string, body [][]string) (layout, bool) {
 	first := body[0]
-	plan := layout{column: make([]int, len(header)), unit: make([]*unit.Unit, len(header))}
+	plan := layout{column: make([]int, len(header)), unit: make([]*unit.Unit, len(header)), said: make([]bool, len(header))}
 	taken := make([]bool, len(in.Columns))
 	open := -1 // a field whose column is known but not its unit
 	for i, h := range header {
@@ -230,7 +229,7 @@ func (r *Run) layoutFromHeader(in *Input, header []string, body [][]string) (lay
 			continue
 		}
 		taken[c] = true
-		plan.column[i], plan.unit[i] = c, u
+		plan.column[i], plan.unit[i], plan.said[i] = c, u, u != nil
 		if in.Columns[c].Clock && i < len(first) && isClock(first[i]) {
 			plan.unit[i] = nil // a time of day, whatever the header says
 			continue
@@ -345,6 +344,7 @@ func (r *Run) layoutFromAnswer(in *Input, columns string, header []string, body 
 		name, u, _ := strings.Cut(strings.TrimSpace(p), ":")
 		plan.column = append(plan.column, -1)
 		plan.unit = append(plan.unit, nil)
+		plan.said = append(plan.said, false)
 		for c := range in.Columns {
 			if in.Columns[c].ID != name {
 				continue
@@ -352,6 +352,7 @@ func (r *Run) layoutFromAnswer(in *Input, columns string, header []string, body 
 			plan.column[i] = c
 			if u != clockUnit || !in.Columns[c].Clock {
 				plan.unit[i] = in.Columns[c].Quantity.Unit(u)
+				plan.said[i] = plan.unit[i] != nil
 				if plan.unit[i] == nil && ownUnits(&in.Columns[c], body, i) {
 					plan.unit[i] = in.Columns[c].Quantity.Unit(in.Columns[c].Units[0])
 				}
@@ -405,18 +406,22 @@ func exampleHeader(in *Input) string {
 }
 
 // readRows turns fields into SI values, row by row.
-func (r *Run) readRows(in *Input, plan layout, body [][]string, lines []textLine, sep byte) (*Rows, bool) {
-	rows := &Rows{Columns: make([][]float64, len(in.Columns)), Lines: make([]int, len(body))}
-	for _, c := range plan.column {
+func (r *Run) readRows(in *Input, plan layout, body [][]string, sep byte) (*Rows, bool) {
+	rows := &Rows{Columns: make([][]float64, len(in.Columns)), fields: make([]int, len(in.Columns))}
+	for k, c := range plan.column {
 		if c >= 0 {
 			rows.Columns[c] = make([]float64, len(body))
+			rows.fields[c] = k + 1
+			if k > plan.split {
+				rows.fields[c]++ // the time of day was a field of its own
+			}
 		}
 	}
+	own := make([]ownUnit, len(in.Columns))
 	decimal := commaStyle(plan, body, sep)
 	bad := 0
 	var clock clockReader
 	for i, fields := range body {
-		rows.Lines[i] = lines[i].number
 		for k, c := range plan.column {
 			if c < 0 {
 				continue
@@ -425,22 +430,22 @@ func (r *Run) readRows(in *Input, plan layout, body [][]string, lines []textLine
 			if k < len(fields) {
 				text = strings.TrimSpace(fields[k])
 			}
-			v, trouble := r.readCell(&in.Columns[c], plan.unit[k], text, decimal, &clock)
+			u := plan.unit[k]
+			v, trouble := r.readCell(&in.Columns[c], &u, text, decimal, &clock)
 			rows.Columns[c][i] = v
+			own[c].note(i, u, plan.unit[k], text)
 			if trouble == "" {
 				continue
 			}
 			bad++
 			if bad == 1 {
-				r.problem(in, BadRow, in.Label+": row "+strconv.Itoa(i+1)+" (line "+strconv.Itoa(lines[i].number)+"), "+
-					words.Lower(in.Columns[c].Label)+": "+trouble)
+				r.badRow(in, i, rows.fields[c], ", "+words.Lower(in.Columns[c].Label)+": "+trouble)
 			}
 		}
 		if extra := unplanned(fields, len(plan.column)); extra && sep == ',' {
 			bad++
 			if bad == 1 {
-				r.problem(in, BadRow, in.Label+": row "+strconv.Itoa(i+1)+" (line "+strconv.Itoa(lines[i].number)+") has "+
-					count(len(fields), "field")+" where "+strconv.Itoa(len(plan.column))+" are expected; if commas are decimal signs, part the fields with semicolons or tabs.")
+				r.badRow(in, i, 0, " has "+count(len(fields), "field")+" where "+strconv.Itoa(len(plan.column))+" are expected; if commas are decimal signs, part the fields with semicolons or tabs.")
 			}
 		}
 	}
@@ -448,7 +453,46 @@ func (r *Run) readRows(in *Input, plan layout, body [][]string, lines []textLine
 		last := &r.answer.Problems[len(r.answer.Problems)-1]
 		last.Sentence += " " + count(bad-1, "more field") + " cannot be read either."
 	}
+	for k, c := range plan.column {
+		if c >= 0 && own[c].rows > 0 && (plan.said[k] || own[c].column) {
+			r.Warn(in.Label + ", " + own[c].list + ": " + words.Lower(in.Columns[c].Label) + " is written in " + own[c].unit + " there and was converted; the column is in " + plan.unit[k].Label + ".")
+		}
+	}
 	return rows, bad == 0
+}
+
+// badRow adds the problem of one row, counted from 0, with the field it is in.
+func (r *Run) badRow(in *Input, row, field int, trouble string) {
+	r.answer.Problems = append(r.answer.Problems, Problem{Input: in.ID, Code: BadRow, Sentence: in.Label + ": row " + strconv.Itoa(row+1) + trouble, Row: row + 1, Field: field})
+}
+
+// ownUnit is what the cells of a column say of units that are not the column's.
+type ownUnit struct {
+	rows       int
+	list, unit string
+	column     bool // some cell is in the column's unit
+}
+
+// note takes down the unit that a row, counted from 0, was read in.
+func (o *ownUnit) note(row int, u, column *unit.Unit, text string) {
+	if u == column {
+		o.column = o.column || text != ""
+		return
+	}
+	o.rows++
+	switch {
+	case o.rows == 1:
+		o.list, o.unit = "row "+strconv.Itoa(row+1), u.Label
+	case o.rows == 2:
+		o.list = "rows" + o.list[len("row"):] + ", " + strconv.Itoa(row+1)
+	case o.rows <= 5:
+		o.list += ", " + strconv.Itoa(row+1)
+	case o.rows == 6:
+		o.list += " and more"
+	}
+	if !strings.Contains(o.unit, u.Label) {
+		o.unit += " or " + u.Label
+	}
 }
 
 func unplanned(fields []string, planned int) bool {
@@ -460,14 +504,16 @@ func unplanned(fields []string, planned int) bool {
 	return false
 }
 
-// readCell reads one field. An empty field of an optional column is NaN inside.
-func (r *Run) readCell(c *Column, u *unit.Unit, text string, decimal commaMeaning, clock *clockReader) (float64, string) {
+// readCell reads one field, and puts the unit that the cell says in place of
+// the column's. An empty field of an optional column is NaN inside.
+func (r *Run) readCell(c *Column, in **unit.Unit, text string, decimal commaMeaning, clock *clockReader) (float64, string) {
 	if text == "" {
 		if c.Optional {
 			return math.NaN(), ""
 		}
 		return 0, "nothing is entered."
 	}
+	u := *in
 	if u == nil {
 		s, ok := clock.seconds(text)
 		if !ok {
@@ -488,7 +534,7 @@ func (r *Run) readCell(c *Column, u *unit.Unit, text string, decimal commaMeanin
 		if own == nil {
 			return 0, "“" + short(text) + "” is not a number in " + u.Label + "."
 		}
-		u = own
+		u, *in = own, own
 	}
 	switch n.Trouble {
 	case unit.NumberTwoWays:

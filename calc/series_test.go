@@ -134,14 +134,41 @@ func TestAskedColumnsAreAnswered(t *testing.T) {
 	}
 }
 
-// TestLinesAreNamed: rows keep the number of the line they came from, because
-// a person looks for it in an editor.
-func TestLinesAreNamed(t *testing.T) {
-	ask("method=rows", "log=# one\n\nminutes,micron\n0,1\n\n1,2\n# x\n2,3")
-	want := []int{4, 6, 8}
-	for i, w := range want {
-		if lastRows.Lines[i] != w {
-			t.Errorf("row %d: line %d, want %d", i+1, lastRows.Lines[i], w)
+// TestPlaceInSeries: a problem names the row as the boxes on the page number
+// it, without header, comments and blank lines, and the field of the text.
+func TestPlaceInSeries(t *testing.T) {
+	for _, c := range []struct {
+		text       string
+		row, field int
+	}{
+		{"# one\n\nminutes,micron\n0,1\n\n1,abc\n# x\n2,3", 2, 2},
+		{"micron,note,minutes\n1,a,0\n2,b,1\n3,c,x", 3, 3},
+		{"0,1\n1,\n2,3", 2, 2},
+		{"Date,Time,Pressure (micron)\n2026-11-25,23:59,380.5\n2026-11-26,00:00,low\n2026-11-26,00:01,1400", 2, 3},
+		{"minutes,micron\n0,0,300\n1,0,301\n2,0,302", 1, 0},
+		{"minutes,micron\n0,300", 0, 0},
+	} {
+		p := ask("method=rows", "log="+c.text).Problems
+		if len(p) != 1 || p[0].Row != c.row || p[0].Field != c.field {
+			t.Errorf("%q: got %+v, want one problem in row %d, field %d", c.text, p, c.row, c.field)
+		}
+	}
+}
+
+// TestOwnUnitsAreSaid: a unit in a cell that is not the column's is converted,
+// and said once a column with its rows.
+func TestOwnUnitsAreSaid(t *testing.T) {
+	for _, c := range []struct{ text, want string }{
+		{"minutes,micron\n0,300\n1,320 Pa\n2,340 pa\n3,335", "Log, rows 2, 3: pressure is written in Pa there and was converted; the column is in micron."},
+		{"minutes,micron\n0,300\n1,301 micron\n2,0.5 mbar", "Log, row 3: pressure is written in mbar there and was converted; the column is in micron."},
+		{"minutes,micron\n0,30 Pa\n1,31 Pa\n2,32 Pa", "Log, rows 1, 2, 3: pressure is written in Pa there and was converted; the column is in micron."},
+		{"0,300\n1,30 Pa\n2,0.5 mbar\n3,32 Pa\n4,33 Pa\n5,34 Pa", "Log, rows 2, 3, 4, 5, 6: pressure is written in Pa or mbar there and was converted; the column is in micron."},
+		{"time,vacuum\n0 min,30 Pa\n1 min,31 Pa\n2 min,32 Pa", ""}, // nothing but units in the cells
+		{"minutes,micron\n0,300\n1,301\n2,302", ""},
+	} {
+		a := ask("method=rows", "log="+c.text)
+		if got := strings.Join(a.Warnings, "|"); got != c.want || len(a.Problems) > 0 {
+			t.Errorf("%q: got %q %v, want %q", c.text, got, a.Problems, c.want)
 		}
 	}
 }

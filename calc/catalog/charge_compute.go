@@ -159,7 +159,7 @@ func lineCharge(r *calc.Run, ref *refrigerant.Refrigerant) (float64, bool) {
 		cite := calc.Cite{Key: "makers-manual", Locator: "charge table"}
 		if math.IsNaN(factor) {
 			var ok bool
-			if factor, ok = estimateFactor(r, ref, row, size); !ok {
+			if factor, ok = estimateFactor(r, ref, row, i+1, size); !ok {
 				return 0, false
 			}
 			cite = calc.Cite{Key: "astm-b280", Locator: "estimate"}
@@ -174,10 +174,10 @@ func lineCharge(r *calc.Run, ref *refrigerant.Refrigerant) (float64, bool) {
 
 // estimateFactor computes a line factor from the tube's bore and the liquid's
 // density where the maker's factor is not known.
-func estimateFactor(r *calc.Run, ref *refrigerant.Refrigerant, row string, size float64) (float64, bool) {
+func estimateFactor(r *calc.Run, ref *refrigerant.Refrigerant, row string, number int, size float64) (float64, bool) {
 	tube, ok := charge.StandardTube(size)
 	if !ok {
-		r.Refuse("lines", "unknown-tube", row+": this is not a standard tube size, so its bore is not known; enter the maker's factor.")
+		r.RefuseRow("lines", "unknown-tube", row+": this is not a standard tube size, so its bore is not known; enter the maker's factor.", number, 0)
 		return 0, false
 	}
 	bubble, err := ref.BubbleAtT(r.Float("liquid-temperature"))

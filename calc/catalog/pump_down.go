@@ -9,7 +9,7 @@ var (
 	vacuumUnits = []string{"micron", "Pa", "mbar", "torr"}
 	boreUnits   = []string{"mm", "in"}
 	celsius     = []string{"C", "F"}
-	minutes     = []string{"min", "h"}
+	spans       = []string{"min", "h", "d"}
 	percent     = []string{"%"}
 )
 
@@ -51,10 +51,10 @@ var PumpDown = &calc.Worksheet{
 	},
 	Outputs: []calc.Output{
 		{ID: "share", Label: "Share of the pump's speed at the far end, at the target", Quantity: unit.Fraction, Units: percent, Significant: 2, Main: true},
-		{ID: "time-dry", Label: "Time for dry gas, at least", Quantity: unit.Duration, Units: minutes, Significant: 2, Main: true},
-		{ID: "time-water-low", Label: "Added by the water, at least", Quantity: unit.Duration, Units: minutes, Significant: 2},
-		{ID: "time-water-high", Label: "Added, if the water leaves only at the target", Quantity: unit.Duration, Units: []string{"h", "min"}, Significant: 2, Main: true},
-		{ID: "best-time", Label: "Time with the best single change", Quantity: unit.Duration, Units: minutes, Significant: 2},
+		{ID: "time-dry", Label: "Time for dry gas, at least", Quantity: unit.Duration, Units: spans, Significant: 2, Main: true},
+		{ID: "time-water-low", Label: "Added by the water, at least", Quantity: unit.Duration, Units: spans, Significant: 2},
+		{ID: "time-water-high", Label: "Added, if the water leaves only at the target", Quantity: unit.Duration, Units: spans, Significant: 2, Main: true},
+		{ID: "best-time", Label: "Time with the best single change", Quantity: unit.Duration, Units: spans, Significant: 2},
 		{ID: "hose-mean", Label: "Mean pressure in the hose, at the target", Quantity: unit.VacuumPressure, Units: vacuumUnits, Significant: 3},
 		{ID: "hose-conductance", Label: "Conductance of a hose there", Quantity: unit.VolumeFlow, Units: []string{"L/s", "cfm"}, Significant: 3},
 		{ID: "pump-reading", Label: "A gauge at the pump then reads", Quantity: unit.VacuumPressure, Units: vacuumUnits, Significant: 2},

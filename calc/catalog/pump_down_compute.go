@@ -141,7 +141,13 @@ func changes(r *calc.Run, d *drying) {
 		change(&other.path)
 		other.run()
 		t := other.dry + other.slow
-		r.Step("If you change one thing: "+name, "the same sum, dry gas and water at the target", text.Say("{} instead of {}", holdTime(r, t), holdTime(r, now)), calc.Cite{Key: "vacuum-fundamentals", Locator: "equation 1.26"})
+		said := unit.SpanText(t)
+		if before := unit.SpanText(now); said != before {
+			said += " instead of " + before
+		} else {
+			said += ", as it is now"
+		}
+		r.Step("If you change one thing: "+name, "the same sum, dry gas and water at the target", said, calc.Cite{Key: "vacuum-fundamentals", Locator: "equation 1.26"})
 		if t < best {
 			best, bestName = t, name
 		}
@@ -164,7 +170,7 @@ func changes(r *calc.Run, d *drying) {
 	if best > 0.95*now {
 		r.Advise("No single change gains more than a twentieth of the time.")
 	} else {
-		r.Advise(text.Say("Change first: {}. The time then falls from {} to {}.", bestName, holdTime(r, now), holdTime(r, best)))
+		r.Advise(text.Say("Change first: {}. The time then falls from {} to {}.", bestName, unit.SpanText(now), unit.SpanText(best)))
 	}
 }
 
@@ -182,12 +188,21 @@ func iceWarnings(r *calc.Run, d *drying, p func(float64) string) {
 	}
 }
 
+// timeAxis gives the seconds of a step of a chart's axis of time, and its title:
+// the unit that unit.SpanText writes such a time in.
+func timeAxis(span float64) (float64, string) {
+	switch {
+	case span > 48*3600:
+		return 86400, "days"
+	case span > 2*3600:
+		return 3600, "hours"
+	}
+	return 60, "minutes"
+}
+
 func pumpDownChart(r *calc.Run, d *drying, curve []vacuum.Sample, limit string) {
 	fast := d.fast
-	perTime, timeTitle := 60.0, "minutes"
-	if last := curve[len(curve)-1].Time + fast; last > 4*3600 {
-		perTime, timeTitle = 3600, "hours"
-	}
+	perTime, timeTitle := timeAxis(curve[len(curve)-1].Time + fast)
 	far := chart.Line{Class: "co-chart__fit"}
 	near := chart.Line{Class: "co-chart__line"}
 	pause := 0.0

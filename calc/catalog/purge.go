@@ -127,13 +127,13 @@ func purgeVolume(r *calc.Run) (float64, bool) {
 		if math.IsNaN(bore) {
 			tube, ok := charge.StandardTube(size)
 			if !ok {
-				r.Refuse("lines", "unknown-tube", row+": this is not a standard tube size; enter its bore in a third column.")
+				r.RefuseRow("lines", "unknown-tube", row+": this is not a standard tube size; enter its bore in a third column.", i+1, 0)
 				return 0, false
 			}
 			bore = tube.Bore()
 		}
 		if bore >= size {
-			r.Refuse("lines", "bore", row+": the bore must be smaller than the outside diameter.")
+			r.RefuseRow("lines", "bore", row+": the bore must be smaller than the outside diameter.", i+1, 2)
 			return 0, false
 		}
 		v := purge.Volume(bore, rows.Columns[1][i])

@@ -103,7 +103,7 @@ func (g *leakLog) read() bool {
 			v.Recovered = c[i]
 		}
 		if v.Day > g.today {
-			r.Refuse("log", "after-today", text.Say("Additions and recoveries: row {} is dated {}, after today, {}; check both dates.", strconv.Itoa(i+1), r.Text(unit.Date, v.Day), r.Given("today")))
+			r.RefuseRow("log", "after-today", text.Say("Additions and recoveries: row {} is dated {}, after today, {}; check both dates.", strconv.Itoa(i+1), r.Text(unit.Date, v.Day), r.Given("today")), i+1, 0)
 			return false
 		}
 		visits[i] = v

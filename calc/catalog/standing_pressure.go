@@ -20,8 +20,8 @@ var StandingPressure = &calc.Worksheet{
 	Inputs: standingInputs(),
 	Outputs: []calc.Output{
 		{ID: "expected", Label: "Expected if tight", Quantity: unit.Pressure, Units: testUnits, Main: true},
-		{ID: "loss", Label: "Missing (below zero: too much)", Quantity: unit.PressureDifference, Units: []string{"kPa", "psi"}, Main: true},
-		{ID: "doubt", Label: "What the readings leave open (±)", Quantity: unit.PressureDifference, Units: []string{"kPa", "psi"}, Main: true},
+		{ID: "loss", Label: "Pressure missing at the end (a minus: pressure gained)", Quantity: unit.PressureDifference, Units: []string{"kPa", "psi"}, Main: true},
+		{ID: "doubt", Label: "Possible error of the readings (±)", Quantity: unit.PressureDifference, Units: []string{"kPa", "psi"}, Main: true},
 		{ID: "ideal", Label: "Expected of an ideal gas", Quantity: unit.Pressure, Units: testUnits},
 		{ID: "slope", Label: "Pressure for each kelvin (1.8 °F)", Quantity: unit.PressureDifference, Units: []string{"kPa", "psi"}},
 		{ID: "hidden", Label: "A loss that could still hide", Quantity: unit.PressureDifference, Units: []string{"kPa", "psi"}},

@@ -185,7 +185,7 @@ func sensorOf(r *calc.Run) (*sensor, bool) {
 	t, ohm := rows.Columns[0], rows.Columns[1]
 	for i := 1; i < len(t); i++ {
 		if (t[i]-t[i-1])*(t[1]-t[0]) <= 0 || (ohm[i]-ohm[i-1])*(t[i]-t[i-1]) >= 0 {
-			r.Refuse("rows", "not-in-order", text.Say("Rows of the table: row {} breaks the order; temperatures must run one way and the ohms the other.", unit.Fixedf(float64(i+1), 0)))
+			r.RefuseRow("rows", "not-in-order", text.Say("Rows of the table: row {} breaks the order; temperatures must run one way and the ohms the other.", unit.Fixedf(float64(i+1), 0)), i+1, 0)
 			return nil, false
 		}
 	}

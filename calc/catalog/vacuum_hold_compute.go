@@ -23,15 +23,21 @@ func vacuumHold(r *calc.Run) {
 	}
 	res, err := hold.Analyse(log, given)
 	if err != nil {
-		refuseHold(r, rows, err)
+		refuseHold(r, err)
 		return
+	}
+	// The bound on the rise allows for a drift that nobody measured. But below freezing ice holds a low pressure, and without an
+	// ambient nobody knows whether it is: dryness is not shown.
+	if res.Verdict == hold.Tight && res.Temperature.Kind == hold.TemperatureNone {
+		res.Verdict, res.Actions = hold.Undetermined, []hold.Action{hold.LogTemperature}
 	}
 	holdOutputs(r, &res)
 	holdSteps(r, &res)
-	if !lossAtRunning(r, &res, negligible(&res)) {
+	if fitted(&res) && !lossAtRunning(r, &res, negligible(&res)) {
 		return
 	}
-	r.Conclude(string(res.Verdict), holdSentence(r, &res))
+	r.Conclude(string(res.Verdict), holdSentence(r, &res, rows.Len()))
+	ambientWarning(r, &res)
 	// practice-67 calls a hold tight and dry up to 1000 micron; the limit entered may be higher.
 	if res.Verdict == hold.Tight && res.LastPressure > 133.3 {
 		r.Step("Level of a dry hold", "a training page", "500 to 1000 micron", calc.Cite{Key: "practice-67"})
@@ -50,32 +56,36 @@ func vacuumHold(r *calc.Run) {
 	holdChart(r, &res, given.Limit)
 }
 
-func refuseHold(r *calc.Run, rows *calc.Rows, err error) {
+// fitted tells whether there were rows enough to fit a rate to.
+func fitted(res *hold.Result) bool { return len(res.Candidates) > 0 }
+
+func refuseHold(r *calc.Run, err error) {
 	e, ok := err.(*hold.Error) // errors.As would bring reflection to every phone
 	if !ok {
 		r.Refuse("log", calc.BadRow, "Hold log: the log cannot be judged.")
 		return
 	}
-	row := ""
-	if e.Row > 0 && e.Row <= len(rows.Lines) {
-		row = text.Say("row {} (line {}) ", unit.Fixedf(float64(e.Row), 0), unit.Fixedf(float64(rows.Lines[e.Row-1]), 0))
-	}
+	column, trouble := 0, ""
 	switch e.Fault {
 	case hold.TimeNotAfter:
-		r.Refuse("log", calc.BadRow, text.Say("Hold log: {}is not later than the row before it; each time must be later than the last.", row))
+		trouble = "is not later than the row before it; each time must be later than the last."
 	case hold.SpanOutside:
-		r.Refuse("log", calc.FewRows, text.Say("Hold log: the rows span {}; a hold needs from 1 min to 14 days.", r.Text(unit.Duration, e.Value, "min")))
+		r.Refuse("log", calc.FewRows, text.Say("Hold log: the rows span {}; a hold needs from 1 min to 14 days.", unit.SpanText(e.Value)))
+		return
 	case hold.LimitOutside:
 		r.Refuse("limit", calc.TooLow, text.Say("Limit: {} is not above the target of {}; enter a limit above the target.", r.Given("limit"), r.Given("target")))
+		return
 	case hold.PressureOutside, hold.PressureMissing:
-		r.Refuse("log", calc.BadRow, text.Say("Hold log: {}has no usable pressure; enter 0 to 120 000 Pa absolute.", row))
+		column, trouble = 1, "has no usable pressure; enter 0 to 120 000 Pa absolute."
 	case hold.AmbientOutside:
-		r.Refuse("log", calc.BadRow, text.Say("Hold log: {}has an ambient outside −50 to 80 °C.", row))
+		column, trouble = 2, "has an ambient outside −50 to 80 °C."
 	case hold.FewRows:
 		r.Refuse("log", calc.FewRows, text.Say("Hold log: too few rows; at least {} are needed.", unit.Fixedf(hold.MinRows, 0)))
+		return
 	default:
-		r.Refuse("log", calc.BadRow, text.Say("Hold log: {}cannot be used.", row))
+		trouble = "cannot be used."
 	}
+	r.RefuseRow("log", calc.BadRow, text.Say("Hold log: row {} {}", unit.Fixedf(float64(e.Row), 0), trouble), e.Row, column)
 }
 
 // negligible gives a rise, and nothing for what is below a thousandth of the
@@ -96,11 +106,13 @@ func holdOutputs(r *calc.Run, res *hold.Result) {
 			r.Set(id, v)
 		}
 	}
-	setFinite("leak-rise", rise(res.Inflow.Best))
-	setFinite("leak-rise-low", rise(res.Inflow.Low))
-	setFinite("leak-rise-high", res.Inflow.High)
 	setFinite("leak-rise-limit", res.InflowLimit)
-	if r.Has("volume") {
+	if fitted(res) {
+		setFinite("leak-rise", rise(res.Inflow.Best))
+		setFinite("leak-rise-low", rise(res.Inflow.Low))
+		setFinite("leak-rise-high", res.Inflow.High)
+	}
+	if fitted(res) && r.Has("volume") {
 		setFinite("leak-rate", rise(res.Inflow.Best)*r.Float("volume"))
 		setFinite("leak-rate-high", res.Throughput.High)
 	}
@@ -113,6 +125,9 @@ func holdOutputs(r *calc.Run, res *hold.Result) {
 	setFinite("water-saturation", res.WaterSaturation)
 	if res.HoldNeeded > 0 {
 		setFinite("hold-needed", res.HoldNeeded)
+	}
+	if !fitted(res) {
+		return
 	}
 	switch res.Repeat.Kind {
 	case hold.RepeatEither:
@@ -129,13 +144,25 @@ func holdSteps(r *calc.Run, res *hold.Result) {
 	pressure := func(pa float64) string { return r.Text(unit.VacuumPressure, pa, "micron") }
 	rate := func(v float64) string { return r.Text(unit.PressureRate, v, "micron/min") }
 	practice := calc.Cite{Key: "common-practice"}
-	r.Step("Rows judged", unit.Fixedf(float64(res.RowsUsed), 0)+" rows over "+r.Text(unit.Duration, res.End-res.Start, "min"), pressure(res.FirstPressure)+" to "+pressure(res.LastPressure), practice)
-	if res.Gauge.Step > 0 {
+	r.Step("Rows judged", rowsOver(res), pressure(res.FirstPressure)+" to "+pressure(res.LastPressure), practice)
+	if !fitted(res) {
+		// No gauge, no rate.
+	} else if res.Gauge.Step > 0 {
 		r.Step("Gauge", "scatter of the readings, and display step found in the log", text.Say("{} scatter, {} steps", pressure(res.Gauge.Noise), pressure(res.Gauge.Step)), practice)
 	} else {
 		r.Step("Gauge", "scatter of the readings around a smooth curve", pressure(res.Gauge.Noise)+" scatter", practice)
 	}
-	if t := res.Temperature; t.Kind != hold.TemperatureNone {
+	drift, water := "no drift taken off", "the ambient"
+	if fitted(res) {
+		drift += ", " + r.Text(unit.TemperatureDifference, res.Temperature.Uncertain, "K", "F") + " allowed for"
+	}
+	switch t := res.Temperature; t.Kind {
+	case hold.TemperatureNone:
+		water = taken(r, res) + ", no ambient entered"
+		r.Step("Gas temperature", "no ambient entered", drift, practice)
+	case hold.TemperatureConstant:
+		r.Step("Gas temperature", "one ambient entered: "+taken(r, res), drift, practice)
+	default:
 		r.Step("Gas temperature", text.Say("p ∝ T: from {} to {}", r.Text(unit.Temperature, t.Start, "C", "F"), r.Text(unit.Temperature, t.End, "C", "F")), pressure(t.GasShift)+" taken off the last reading", practice)
 	}
 	for i, c := range ranked(res.Candidates) {
@@ -148,15 +175,17 @@ func holdSteps(r *calc.Run, res *hold.Result) {
 		}
 		r.Step("Explanation: "+modelNames[c.Model]+mark, text.Say("weighted misfit {}, about 1 fits to the noise; a lower score is better", unit.Significant(c.Residual, 3)), "score "+unit.Fixedf(c.Score, 1), practice)
 	}
-	r.Step("Steady rise", "fitted slope after the other parts", r.OutputText("leak-rise"), practice)
-	sure := unit.Fixedf(100*res.Confidence, 0) + " % sure, "
-	r.Step("Steady rise, at most", sure+"at least "+rate(res.Inflow.Low), r.OutputText("leak-rise-high"), practice)
+	if fitted(res) {
+		r.Step("Steady rise", "fitted slope after the other parts", r.OutputText("leak-rise"), practice)
+		sure := unit.Fixedf(100*res.Confidence, 0) + " % sure, "
+		r.Step("Steady rise, at most", sure+"at least "+rate(res.Inflow.Low), r.OutputText("leak-rise-high"), practice)
+	}
 	r.Step("Accepted rise", "stated, or (limit − target) ÷ 12 h", rate(res.InflowLimit), practice)
-	if r.Has("volume") {
+	if fitted(res) && r.Has("volume") {
 		r.Step("Leak rate", text.Say("rise × volume = {} × {}", rate(res.Inflow.Best), r.Given("volume")), r.OutputText("leak-rate"), practice)
 	}
 	r.Step("Water at the last pressure", "saturation line of water, ice below 0.01 °C", r.OutputText("boiling-point"), calc.Cite{Key: "iapws-r14-08"})
-	r.Step("Free water would hold", "saturation pressure at the ambient", r.OutputText("water-saturation"), calc.Cite{Key: "wagner-pruss-2002", Locator: "equation 2.5"})
+	r.Step("Free water would hold", "saturation pressure at "+water, r.OutputText("water-saturation"), calc.Cite{Key: "wagner-pruss-2002", Locator: "equation 2.5"})
 }
 
 // ranked orders the explanations by their score, best first. Scores that agree
@@ -174,10 +203,7 @@ func ranked(candidates []hold.Candidate) []hold.Candidate {
 func holdChart(r *calc.Run, res *hold.Result, limit float64) {
 	u := calc.DefaultUnit(unit.VacuumPressure, []string{"micron"}, unit.SI)
 	var env unit.Env
-	perTime, timeTitle := 60.0, "minutes"
-	if res.End-res.Start > 4*3600 {
-		perTime, timeTitle = 3600, "hours"
-	}
+	perTime, timeTitle := timeAxis(res.End - res.Start)
 	data := chart.Line{Class: "co-chart__data", Dots: true}
 	fit := chart.Line{Class: "co-chart__fit"}
 	for _, p := range res.Curve {

@@ -367,3 +367,18 @@ func (u *Unit) Text(si float64, env Env) string {
 	}
 	return s + "\u00a0" + u.Label
 }
+
+// SpanText writes a length of time, in s, as people say it: minutes up to two
+// hours, hours and minutes up to two days, then days with two figures.
+func SpanText(s float64) string {
+	minutes := int(math.Round(min(s, 48*3600) / 60))
+	switch {
+	case minutes <= 120:
+		return Significant(s/60, 2) + "\u00a0min"
+	case s > 48*3600:
+		return Significant(s/86400, 2) + "\u00a0days"
+	case minutes%60 == 0:
+		return strconv.Itoa(minutes/60) + "\u00a0h"
+	}
+	return strconv.Itoa(minutes/60) + "\u00a0h " + strconv.Itoa(minutes%60) + "\u00a0min"
+}

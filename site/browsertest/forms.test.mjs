@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { writeFile } from "node:fs/promises";
 import path from "node:path";
 import test from "node:test";
-import { clearGivesBack, copiesInstead, copiesText, entries, linkCarriesEntries, linkCarriesLog, movement } from "./scenarios/forms.mjs";
+import { clearGivesBack, copiesInstead, copiesText, entries, linkCarriesEntries, linkCarriesLog, movement, takesReadings } from "./scenarios/forms.mjs";
 import { on, openPage, saved } from "./scenarios/reading.mjs";
 import { charge } from "./scenarios/everything.mjs";
 import { computesLikeCommandLine, Sheet } from "./scenarios/worksheets.mjs";
@@ -122,6 +122,7 @@ test("a link carries the entries", { timeout: 600_000 }, async (t) => {
     await t.test("a log and the answers about it", () => linkCarriesLog(p, server.place));
     await t.test("clipboard or a marked field", () => copiesInstead(p, server.place));
     await t.test("clearing loses nothing", () => clearGivesBack(p, server.place));
+    await t.test("a worksheet takes over what the steps have written down", () => takesReadings(p, server.place));
     await t.test("without the server", async () => {
       await openPage(p, server.place, "index");
       await saved(p);
@@ -320,6 +321,34 @@ test("forms", { timeout: 900_000 }, async (t) => {
       }
       assert.equal(await at(), "lines");
       assert.equal(await p.run((s) => [...document.querySelectorAll(s)].findIndex((tr) => tr.contains(document.activeElement)), cells), 4, "in a fifth row");
+    });
+
+    await t.test("an error in a log leads to its box, and a column nobody filled stays on offer", async () => {
+      const sheet = new Sheet(p, place, "vacuum-hold");
+      await sheet.open("si");
+      const boxes = `${sheet.input("log")} tbody tr`;
+      assert.equal(await p.run((s) => document.querySelectorAll(s).length, boxes), 8, "rows on paper");
+      const cell = (row, column) => `${boxes}:nth-child(${row}) td:nth-child(${column}) input`;
+      // The third row stays empty: rows are counted as they are named.
+      for (const [row, time, pressure] of [[1, "0", "300"], [2, "5", "310"], [4, "10", "abc"]]) {
+        if (row === 4) await p.run((s) => document.querySelector(s).focus(), cell(4, 1));
+        await p.fill(cell(row, 1), time);
+        await p.fill(cell(row, 2), pressure);
+      }
+      await sheet.press();
+      const error = await sheet.waitForError("log");
+      assert.match(error.text, /^Hold log: row 3, pressure: “abc” is not a number in micron\.$/);
+      await p.tap(`${sheet.at} [data-summary] a`);
+      const focused = await p.run(() => {
+        const e = document.activeElement;
+        return [e.value, e.getAttribute("aria-label"), e.getAttribute("aria-invalid"), document.getElementById(e.getAttribute("aria-describedby"))?.textContent];
+      });
+      assert.deepEqual(focused, ["abc", "Pressure, micron, row 3", "true", error.text]);
+      assert.equal(await p.run((s) => document.querySelectorAll(`${s} [aria-invalid]`).length, `${sheet.input("log")} table`), 1, "no other box");
+      await p.fill(cell(4, 2), "315");
+      await until("the mark to go", () => p.run((s) => !document.querySelector(`${s} [aria-invalid]`), sheet.input("log")));
+      await p.reload();
+      await until("the columns of before", async () => /Ambient/.test(await p.text(`${sheet.input("log")} thead`)));
     });
 
     await t.test("an answer is announced for whoever keeps it", async () => {

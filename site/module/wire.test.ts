@@ -48,6 +48,11 @@ test("suggestions belong to the problem before them", () => {
   assert.deepEqual(decode("suggest\tx\ty\tz\n").problems, [], "a suggestion without a problem is no crash");
 });
 
+test("a problem may name its place in a series", () => {
+  const places = decode("problem\tlog\tbad-row\tRow 3.\t3\t2\nproblem\tpressure\tmissing\tNone.\n").problems.map((p) => [p.row, p.field]);
+  assert.deepEqual(places, [[3, 2], [0, 0]]);
+});
+
 // The samples that the Go tests of wasm/wire read, once they are there.
 const samples = new URL("../../../../../testdata/wire/", import.meta.url);
 let names: string[] = [];

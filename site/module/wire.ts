@@ -12,7 +12,7 @@
 //
 // Reply:
 //
-//	problem    input id  code  sentence
+//	problem    input id  code  sentence  [row  field]  (of a series, counted from 1; field 0: the row as a whole)
 //	suggest    input id  label text to put there   (belongs to the problem before it)
 //	output     id  label  SI value  SI unit  text  main|""
 //	verdict    id  tone  title  sentence
@@ -37,7 +37,8 @@ export interface Verdict { id: string; tone: string; title: string; text: string
 export interface Step { label: string; formula: string; value: string; source: string; locator: string }
 export interface Chart { title: string; svg: string }
 export interface Suggestion { input: string; label: string; value: string }
-export interface Problem { input: string; code: string; text: string; suggestions: Suggestion[] }
+/** row, field: the place in a series, counted from 1; 0 when there is none. */
+export interface Problem { input: string; code: string; text: string; row: number; field: number; suggestions: Suggestion[] }
 
 export interface Reply {
   outputs: Output[];
@@ -76,7 +77,7 @@ export function decode(text: string): Reply {
       case "advice": reply.advice.push(a); break;
       case "step": reply.steps.push({ label: a, formula: b, value: c, source: d, locator: e }); break;
       case "chart": reply.charts.push({ title: a, svg: b }); break;
-      case "problem": reply.problems.push({ input: a, code: b, text: c, suggestions: [] }); break;
+      case "problem": reply.problems.push({ input: a, code: b, text: c, row: Number(d), field: Number(e), suggestions: [] }); break;
       case "suggest": reply.problems[reply.problems.length - 1]?.suggestions.push({ input: a, label: b, value: c }); break;
     }
   }

@@ -12,7 +12,7 @@
 //
 // Reply:
 //
-//	problem    input id  code  sentence
+//	problem    input id  code  sentence  [row  field]  (of a series, counted from 1; field 0: the row as a whole)
 //	suggest    input id  label text to put there   (belongs to the problem before it)
 //	output     id  label  SI value  SI unit  text  main|""
 //	verdict    id  tone  title  sentence
@@ -75,7 +75,11 @@ func EncodeRequest(req calc.Request) string {
 func EncodeAnswer(a calc.Answer) string {
 	var b strings.Builder
 	for _, p := range a.Problems {
-		line(&b, "problem", p.Input, p.Code, p.Sentence)
+		if p.Row > 0 {
+			line(&b, "problem", p.Input, p.Code, p.Sentence, strconv.Itoa(p.Row), strconv.Itoa(p.Field))
+		} else {
+			line(&b, "problem", p.Input, p.Code, p.Sentence)
+		}
 		for _, s := range p.Suggest {
 			line(&b, "suggest", s.Input, s.Label, s.Text)
 		}
@@ -112,7 +116,10 @@ func DecodeAnswer(message string) calc.Answer {
 		f := fields(l)
 		switch f[0] {
 		case "problem":
-			a.Problems = append(a.Problems, calc.Problem{Input: at(f, 1), Code: at(f, 2), Sentence: at(f, 3)})
+			p := calc.Problem{Input: at(f, 1), Code: at(f, 2), Sentence: at(f, 3)}
+			p.Row, _ = strconv.Atoi(at(f, 4))
+			p.Field, _ = strconv.Atoi(at(f, 5))
+			a.Problems = append(a.Problems, p)
 		case "suggest":
 			if n := len(a.Problems); n > 0 {
 				a.Problems[n-1].Suggest = append(a.Problems[n-1].Suggest, calc.Suggestion{Input: at(f, 1), Label: at(f, 2), Text: at(f, 3)})

@@ -62,7 +62,7 @@ func TestSampleContents(t *testing.T) {
 		t.Errorf("backslashes: got %q, want %q", got, want)
 	}
 	a := DecodeAnswer(replies["problems.reply.txt"])
-	if len(a.Problems) != 3 || len(a.Problems[0].Suggest) != 2 || len(a.Problems[1].Suggest) != 1 || len(a.Problems[2].Suggest) != 0 {
+	if len(a.Problems) != 4 || len(a.Problems[0].Suggest) != 2 || len(a.Problems[1].Suggest) != 1 || len(a.Problems[2].Suggest) != 0 || a.Problems[2].Row != 0 || a.Problems[3].Row != 3 || a.Problems[3].Field != 2 {
 		t.Fatalf("problems: got %+v", a.Problems)
 	}
 	if got, want := a.Problems[1].Sentence, "Hold log: column “a\tb\\c” gives no unit."; got != want {
@@ -100,7 +100,7 @@ func TestAnswerComesBack(t *testing.T) {
 	if got := DecodeAnswer(EncodeAnswer(a)); !reflect.DeepEqual(got, a) {
 		t.Errorf("got %+v, want %+v", got, a)
 	}
-	p := calc.Answer{Problems: []calc.Problem{{Input: "log", Code: "bad-row", Sentence: awkward, Suggest: []calc.Suggestion{{Input: "log.columns", Label: awkward, Text: awkward}}}}}
+	p := calc.Answer{Problems: []calc.Problem{{Input: "log", Code: "bad-row", Sentence: awkward, Row: 3, Field: 2, Suggest: []calc.Suggestion{{Input: "log.columns", Label: awkward, Text: awkward}}}}}
 	if got := DecodeAnswer(EncodeAnswer(p)); !reflect.DeepEqual(got, p) {
 		t.Errorf("got %+v, want %+v", got, p)
 	}

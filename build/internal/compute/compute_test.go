@@ -186,7 +186,7 @@ func TestBadInput(t *testing.T) {
 		{[]string{"saturation", "refrigerant=R-410", "pressure=100psig"}, "Refrigerant: “R-410” is not in the list; close to it: R-410A, R-410B, "},
 		{[]string{"saturation", "refrigerant=R-41O", "pressure=100psig"}, "Refrigerant: “R-41O” is not in the list; close to it: R-410A, R-410B, "},
 		{[]string{"saturation", "refrigerant=propane", "pressure=100psig"}, "Refrigerant: “propane” is not in the list; choose one of the "},
-		{[]string{"saturation", "pressure=100psig"}, "in the page “Tables”."},
+		{[]string{"saturation", "pressure=100psig"}, "choose one from the list."},
 		{[]string{"saturation", "line-temperature"}, `"line-temperature" is not understood`},
 		{[]string{"saturation", "refrigerant=R-744", "temperature=31C"}, "R-744 at 31\u00a0°C is outside"},
 		{[]string{"-json", "saturation", "refrigerant=R-744", "temperature=31C"}, "R-744 at 31\u00a0°C is outside"},

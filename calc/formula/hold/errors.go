@@ -23,6 +23,7 @@ const (
 // Bounds of the input.
 const (
 	MinRows     = 3
+	EnoughRows  = 8 // fewer do not tell a curve from scatter
 	MaxRows     = 20000
 	MaxPressure = 120000.0    // Pa: nothing isolated under vacuum reads above the highest atmosphere
 	MinAmbient  = 223.15      // K, -50 °C

@@ -7,9 +7,10 @@ import (
 )
 
 // temperatures returns the gas temperature at each row, nil when nothing is known, and how it is known. A logged ambient wins, then
-// the two ends with a straight line between them, then one end alone as a constant.
+// the two ends with a straight line between them, then one value alone, an end or a row's, as a constant.
 func temperatures(r *rows, c Conditions) ([]float64, TemperatureKind) {
 	n := r.len()
+	start, end := c.AmbientStart, c.AmbientEnd
 	if r.ambient != nil {
 		known := make([]int, 0, n)
 		for i, a := range r.ambient {
@@ -20,8 +21,10 @@ func temperatures(r *rows, c Conditions) ([]float64, TemperatureKind) {
 		if len(known) >= 2 {
 			return between(r.time, r.ambient, known), TemperatureLogged
 		}
+		if len(known) == 1 && start != start && end != end {
+			start = r.ambient[known[0]]
+		}
 	}
-	start, end := c.AmbientStart, c.AmbientEnd
 	t := make([]float64, n)
 	switch {
 	case start == start && end == end:

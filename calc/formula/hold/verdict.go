@@ -290,7 +290,7 @@ func (a *analysis) doubt(release, seen bool, high float64, because func(...Reaso
 	if res.LastPressure > a.cond.Limit {
 		because(LevelAboveLimit)
 	}
-	if res.RowsUsed < 8 {
+	if res.RowsUsed < EnoughRows {
 		because(TooFewRows)
 		do(WriteMoreRows)
 	}

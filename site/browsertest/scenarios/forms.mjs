@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { plain, until } from "../support/page.mjs";
-import { on } from "./reading.mjs";
+import { on, openPage } from "./reading.mjs";
 import { Sheet } from "./worksheets.mjs";
 
 /** Takes the place of the phone's sharing and of the clipboard, which a browser without a window has not; null: there is none. */
@@ -78,6 +78,36 @@ export async function linkCarriesEntries(p, place) {
   await until("the second link", async () => (await entries(sheet)).pressure[0] === "260");
   assert.match(await p.text(`${sheet.at} [data-notice]`), /Not used.*260 furlong; colour red/);
   return url;
+}
+
+/** What was written down in the steps of a page goes into its worksheet with one tap, and what it replaces comes back with another. */
+export async function takesReadings(p, place) {
+  const procedure = "stages/evacuate-and-hold";
+  const at = on(procedure);
+  await openPage(p, place, procedure);
+  const sheet = Object.assign(new Sheet(p, place, "vacuum-hold"), { at: `${at} [data-worksheet="vacuum-hold"]` });
+  await p.run((s) => document.querySelector(s).scrollIntoView(), sheet.at);
+  await until("the form", () => p.visible(`${sheet.at} [data-form]`));
+  const take = `${sheet.at} .co-worksheet__take button`;
+  await p.tap(take);
+  assert.match(await p.text(`${sheet.at} [data-notice]`), /hold no reading/);
+  await sheet.enter("target", ["400", "micron"]);
+  for (const [id, text] of [["hold-0", "300"], ["hold-1", "318,5"], ["hold-5", "335"], ["hold-10", "338"], ["hold-30", "340"], ["hold-air-start", "21"], ["hold-air-60", "20"]]) {
+    const field = `${at} [data-write="${id}"]`;
+    await p.run((s) => document.querySelector(s)?.closest("[data-step]")?.scrollIntoView(), `${at} #write-${id}, ${at} label[for="write-${id}"]`);
+    await until(`the field ${id}`, () => p.run((s) => !!document.querySelector(s), field));
+    await p.fill(field, text);
+  }
+  await p.tap(take);
+  assert.match(await p.text(`${sheet.at} [data-notice]`), /Taken over: Ambient at the start 21 °C; Ambient at the end 20 °C; Hold log with 5 rows\./);
+  const taken = await entries(sheet);
+  assert.equal(taken.log[0], "time_min;pressure_micron\n0;300\n1;318,5\n5;335\n10;338\n30;340\n");
+  assert.deepEqual(taken["ambient-start"], ["21", "C"]);
+  assert.deepEqual(taken.target, ["400", "micron"], "what the steps do not hold stays");
+  await sheet.waitForAnswer();
+  await p.tap(`${sheet.at} [data-notice] button`);
+  assert.equal((await entries(sheet)).log[0], "", "put back what was there");
+  assert.deepEqual((await entries(sheet)).target, ["400", "micron"]);
 }
 
 /** "Clear" keeps what it clears. */

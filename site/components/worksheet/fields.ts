@@ -4,6 +4,7 @@ import { all, button } from "../../module/dom.ts";
 import type { Suggestion } from "../../module/wire.ts";
 import { oneOption, whenNeeded } from "./options.ts";
 import { series } from "./series.ts";
+import type { Place } from "./series.ts";
 
 const atRest = 900; // ms without typing
 
@@ -20,9 +21,9 @@ export interface Field {
   setUnit(unit: string): void;
   setSystem(system: string): void;
   visible(): boolean;
-  focus(): void;
+  focus(place?: Place): void; // place: in a series
   reset(): void;
-  show(error: string, suggestions: Suggestion[], take: (s: Suggestion) => void): void;
+  show(error: string, suggestions: Suggestion[], take: (s: Suggestion) => void, place?: Place): void;
 }
 
 export function fieldOf(box: HTMLElement, changed: (field: Field) => void): Field {
@@ -111,13 +112,16 @@ export function fieldOf(box: HTMLElement, changed: (field: Field) => void): Fiel
       if (fits) field.setUnit(fits.value);
     },
     visible: () => !box.hidden,
-    focus: () => (rows ? rows.firstBox() : radio ? controls.find((c) => (c as HTMLInputElement).checked) ?? controls[0] : controls[0])?.focus(),
+    focus(place) {
+      if (rows) rows.focus(place);
+      else (radio ? controls.find((c) => (c as HTMLInputElement).checked) ?? controls[0] : controls[0])?.focus();
+    },
     reset() {
       set(field.standard());
       field.touched = false;
       field.show("", [], () => undefined);
     },
-    show(text, suggestions, take) {
+    show(text, suggestions, take, place) {
       box.classList.toggle("co-input--wrong", text !== "");
       for (const c of controls) {
         if (text) c.setAttribute("aria-invalid", "true");
@@ -127,6 +131,7 @@ export function fieldOf(box: HTMLElement, changed: (field: Field) => void): Fiel
         error.hidden = text === "";
         if (error.textContent !== text) error.textContent = text;
       }
+      rows?.mark(text && place?.row ? place : null, error?.id ?? "");
       if (suggest) {
         suggest.hidden = text === "" || suggestions.length === 0;
         suggest.replaceChildren(...suggestions.map((s) => button(s.label, "co-button co-button--quiet", () => take(s))));

@@ -1,6 +1,6 @@
 import { strict as assert } from "node:assert";
 import { test } from "node:test";
-import { columnHead, columnNames, formatSeries, parseSeries, separatorOf } from "./series-text.ts";
+import { columnHead, columnNames, formatSeries, parseSeries, placeOf, separatorOf } from "./series-text.ts";
 
 const header = ["time_min", "pressure_micron", "ambient_C"];
 
@@ -43,6 +43,23 @@ const tubes = [{ id: "size_mm", label: "Outside diameter", unit: "mm", ip: "size
 test("an empty log gets the columns of the person's units", () => {
   assert.deepEqual(columnNames(parseSeries(""), tubes, "si"), ["size_mm", "count"]);
   assert.deepEqual(columnNames(parseSeries(""), tubes, "ip"), ["size_in", "count"]);
+});
+
+const log = [{ id: "time_min", label: "Time", unit: "min", ip: "", ipUnit: "" }, { id: "pressure_micron", label: "Pressure", unit: "micron", ip: "", ipUnit: "" }, { id: "ambient_C", label: "Ambient", unit: "°C", ip: "ambient_F", ipUnit: "°F" }];
+
+test("a column that nobody filled yet stays on offer", () => {
+  const kept = parseSeries(formatSeries(header, [["0", "310", ""], ["1", "340", ""]]));
+  assert.deepEqual(columnNames(kept, log, "si"), header);
+  assert.deepEqual(columnNames(kept, log, "ip"), ["time_min", "pressure_micron", "ambient_F"]);
+  assert.deepEqual(columnNames(parseSeries("ambient_F,time_min,pressure_micron\n70,0,310\n"), log, "si"), ["ambient_F", "time_min", "pressure_micron"], "what is there is not offered twice");
+  assert.deepEqual(columnNames(parseSeries("minutes,micron\n0,310\n"), log, "si"), ["minutes", "micron"], "another's header is left as it is");
+});
+
+test("a row is found in the text, counted as the boxes count", () => {
+  const text = "# demo\n\nminutes,micron\n0,310\n\n1,abc\n";
+  assert.equal(text.slice(...(placeOf(text, 2) ?? [0, 0])), "1,abc");
+  assert.equal(placeOf("0,310\n1,340", 1)?.join(), "0,5", "without a header");
+  assert.equal(placeOf(text, 3), null);
 });
 
 test("rows keep what they mean when the units change", () => {

@@ -32,12 +32,29 @@ export function parseSeries(text: string): Series {
 export interface Column { id: string; label: string; unit: string; ip: string; ipUnit: string }
 
 /**
- * The names above the boxes. What the text says holds. Rows without a header are read in the first unit of each column,
- * whatever the person's units are: a header put over them later must not change what they mean.
+ * The names above the boxes. What the text says holds; a column that the boxes offered and nobody filled stays on offer.
+ * Rows without a header are read in the first unit of each column, whatever the person's units are: a header put over
+ * them later must not change what they mean.
  */
 export function columnNames(s: Series, declared: Column[], system: string): string[] {
-  if (s.header) return s.header;
-  return declared.map((c) => (s.rows.length === 0 && system === "ip" && c.ip ? c.ip : c.id));
+  const { header } = s;
+  const own = (c: Column): string => (system === "ip" && c.ip ? c.ip : c.id);
+  if (!header) return declared.map((c) => (s.rows.length === 0 ? own(c) : c.id));
+  const named = (c: Column): boolean => header.includes(c.id) || (c.ip !== "" && header.includes(c.ip));
+  if (!header.every((name) => declared.some((c) => name === c.id || name === c.ip))) return header; // another's header: what is missing is not known
+  return [...header, ...declared.filter((c) => !named(c)).map(own)];
+}
+
+/** Where a row begins and ends in the text, counted from 1 as the boxes number it; null when there is none. */
+export function placeOf(text: string, row: number): [number, number] | null {
+  const lines = parseSeries(text).header ? row + 1 : row;
+  let at = 0;
+  let n = 0;
+  for (const line of text.split("\n")) {
+    if (line.trim() !== "" && !line.trimStart().startsWith("#") && ++n === lines) return [at, at + line.length];
+    at += line.length + 1;
+  }
+  return null;
 }
 
 /** What stands above a column of boxes. */

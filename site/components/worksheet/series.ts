@@ -1,24 +1,38 @@
 // The boxes of a log, beside its text. The textarea is the truth: boxes are drawn from it and written back to it.
 
 import { all, button, make } from "../../module/dom.ts";
-import { columnHead, columnNames, formatSeries, parseSeries } from "./series-text.ts";
+import { columnHead, columnNames, formatSeries, parseSeries, placeOf } from "./series-text.ts";
 
 const fewest = 4; // rows of empty boxes to begin with
+const onPaper = 8; // rows to write on, of a log that is printed empty
 const most = 60; // more rows than this are shown as text only: a phone cannot scroll through boxes
 const largest = 4e6; // bytes of a file
 
+/** A place in a series, counted from 1; field 0 is the row as a whole, row 0 no place at all. */
+export interface Place { row: number; field: number }
+
+interface Rows {
+  draw(): void;
+  setSystem(system: string): void;
+  mark(place: Place | null, said: string): void; // shows the box as wrong; said: id of the sentence that says why
+  focus(place?: Place): void;
+}
+
 /** Wires the boxes, the paste box and the file button of one input. changed runs after each change of the text. */
-export function series(input: HTMLElement, changed: (fromFile: boolean) => void): { draw(): void; setSystem(system: string): void; firstBox(): HTMLElement | null } {
+export function series(input: HTMLElement, changed: (fromFile: boolean) => void): Rows {
   const text = input.querySelector<HTMLTextAreaElement>("textarea[data-value]");
   const grid = input.querySelector<HTMLElement>("[data-grid]");
   const file = input.querySelector<HTMLInputElement>("[data-file]");
   const paste = input.querySelector<HTMLDetailsElement>("[data-paste]");
   const declared = Array.from(input.querySelector<HTMLTemplateElement>("[data-columns]")?.content.querySelectorAll<HTMLElement>("[data-column]") ?? [])
     .map((c) => ({ id: c.dataset.column ?? "", label: c.textContent ?? "", unit: c.dataset.unit ?? "", ip: c.dataset.ip ?? "", ipUnit: c.dataset.ipUnit ?? "" }));
-  if (!text || !grid) return { draw: () => undefined, setSystem: () => undefined, firstBox: () => null };
+  const nothing = (): void => undefined;
+  if (!text || !grid) return { draw: nothing, setSystem: nothing, mark: nothing, focus: nothing };
 
   let extra = 0;
   let system = "si";
+  let wrong: Place | null = null;
+  let why = "";
 
   const draw = (): void => {
     const parsed = parseSeries(text.value);
@@ -37,9 +51,14 @@ export function series(input: HTMLElement, changed: (fromFile: boolean) => void)
     for (let r = 0; r < count; r++) {
       body.append(make("tr", {}, ...names.map((_, c) => make("td", {}, cell(rows[r]?.[c] ?? "", `${heads[c]}, row ${r + 1}`)))));
     }
+    const table = make("table", { class: "co-series__table" }, make("thead", {}, make("tr", {}, ...heads.map((h) => make("th", { scope: "col" }, h)))), body);
+    if (rows.length === 0) {
+      table.append(make("tbody", { class: "co-series__paper", "aria-hidden": "true" },
+        ...Array.from({ length: Math.max(onPaper - count, 0) }, () => make("tr", {}, ...names.map(() => make("td"))))));
+    }
     grid.replaceChildren(
-      make("p", { class: "co-series__count" }, rows.length === 0 ? "No rows yet." : rows.length === 1 ? "1 row." : `${rows.length} rows.`),
-      make("table", { class: "co-series__table" }, make("thead", {}, make("tr", {}, ...heads.map((h) => make("th", { scope: "col" }, h)))), body),
+      make("p", { class: rows.length === 0 ? "co-series__count co-series__count--none" : "co-series__count" }, rows.length === 0 ? "No rows yet." : rows.length === 1 ? "1 row." : `${rows.length} rows.`),
+      table,
       make("div", { class: "co-series__buttons" }, button("Add a row", "co-button co-button--quiet", addRow)),
     );
     // Enter after the last box of a row that holds something goes on in a new row; in an empty row it leaves the log.
@@ -50,6 +69,7 @@ export function series(input: HTMLElement, changed: (fromFile: boolean) => void)
       event.stopPropagation();
       addRow();
     });
+    showWrong();
 
     function cell(value: string, label: string): HTMLInputElement {
       const box = make("input", { class: "co-series__cell", type: "text", inputmode: "decimal", autocomplete: "off", enterkeyhint: "next", "aria-label": label });
@@ -58,11 +78,24 @@ export function series(input: HTMLElement, changed: (fromFile: boolean) => void)
         const lines = all(body, "tr").map((tr) => all<HTMLInputElement>(tr, "input").map((i) => i.value));
         if (text) text.value = formatSeries(names, lines);
         const n = lines.filter((l) => l.some((c) => c.trim() !== "")).length;
+        if (n > 0) grid?.querySelector(".co-series__paper")?.remove();
+        number(lines);
         const note = grid?.querySelector(".co-series__count");
         if (note) note.textContent = n === 1 ? "1 row." : `${n} rows.`;
         changed(false);
       });
       return box;
+    }
+
+    /** Rows are numbered as the calculator counts them: an empty one between others is none. */
+    function number(lines: string[][]): void {
+      const filled = lines.map((l) => l.some((c) => c.trim() !== ""));
+      let n = 0;
+      all(body, "tr").forEach((tr, r) => {
+        n++;
+        all(tr, "input").forEach((box, c) => box.setAttribute("aria-label", `${heads[c]}, row ${n}`));
+        if (!filled[r] && r < filled.lastIndexOf(true)) n--;
+      });
     }
   };
 
@@ -70,6 +103,25 @@ export function series(input: HTMLElement, changed: (fromFile: boolean) => void)
     extra++;
     draw();
     if (grid) all<HTMLInputElement>(grid, "tr:last-child input")[0]?.focus();
+  }
+
+  /** The boxes of a row as the calculator counts rows: those with something in them. */
+  function boxesOf(row: number): HTMLInputElement[] {
+    const rows = all(grid ?? input, "tr").map((tr) => all<HTMLInputElement>(tr, "input"));
+    return rows.filter((r) => r.some((b) => b.value.trim() !== ""))[row - 1] ?? [];
+  }
+
+  /** Marks the box that is wrong and no other. */
+  function showWrong(): void {
+    const bad = wrong ? boxesOf(wrong.row) : [];
+    for (const box of all(grid ?? input, "[aria-invalid]")) {
+      box.removeAttribute("aria-invalid");
+      box.removeAttribute("aria-describedby");
+    }
+    for (const box of wrong && wrong.field > 0 ? bad.slice(wrong.field - 1, wrong.field) : bad) {
+      box.setAttribute("aria-invalid", "true");
+      box.setAttribute("aria-describedby", why);
+    }
   }
 
   text.addEventListener("input", () => {
@@ -106,6 +158,22 @@ export function series(input: HTMLElement, changed: (fromFile: boolean) => void)
       system = now;
       draw();
     },
-    firstBox: () => grid.querySelector("input") ?? text,
+    mark(place, said) {
+      wrong = place;
+      why = said;
+      showWrong();
+    },
+    focus(place) {
+      const boxes = place ? boxesOf(place.row) : [];
+      const box = boxes[Math.max(place?.field ?? 0, 1) - 1] ?? boxes[0] ?? grid.querySelector("input");
+      if (box) return box.focus();
+      // Too many rows for boxes: the line in the text.
+      if (paste) paste.open = true;
+      text.focus();
+      const line = place && placeOf(text.value, place.row);
+      if (!line) return;
+      text.setSelectionRange(...line);
+      text.scrollTop = (line[0] / text.value.length) * text.scrollHeight - text.clientHeight / 2; // a browser leaves it where it was
+    },
   };
 }

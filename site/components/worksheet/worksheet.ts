@@ -15,6 +15,7 @@ import { printBlank } from "./blank.ts";
 import { fromFragment, same } from "./entries.ts";
 import type { Entries } from "./entries.ts";
 import { linksWork, linkTo, share } from "./share.ts";
+import { taking } from "./take.ts";
 import { applyWhen, fieldOf } from "./fields.ts";
 import type { Field } from "./fields.ts";
 
@@ -135,6 +136,7 @@ function worksheet(section: HTMLElement): void {
 
   const more = section.querySelector<HTMLElement>("[data-more]");
   if (more) moreThanAnswers(more);
+  takeOver();
   notice("");
   addEventListener("hashchange", takeLink);
   if (takeLink()) {
@@ -218,6 +220,22 @@ function worksheet(section: HTMLElement): void {
     history.replaceState(null, "", singleFile ? "#" + page : location.pathname + location.search); // a reload must not undo what is typed next
     notice("These entries came with a link. Check each one against your own reading.", lost);
     return true;
+  }
+
+  /** Offers the readings that the steps further up hold. What they replace can be put back. */
+  function takeOver(): void {
+    const place = section.closest<HTMLElement>("[data-page]");
+    const take = place && taking(place, id);
+    if (!take) return;
+    form?.querySelector("[data-input]")?.before(make("p", { class: "co-worksheet__take" }, button("Take over the readings of the steps", "co-button co-button--quiet", () => {
+      const taken = take(fields);
+      if (taken.said.length === 0) return notice("The steps above hold no reading for this worksheet yet.");
+      const held = entries();
+      const next: Entries = { values: { ...held.values, ...taken.entries.values }, units: { ...held.units, ...taken.entries.units } };
+      if (somethingTyped() && !same(held, next)) earlier.keep(held);
+      const lost = fill(next);
+      notice(`Taken over: ${taken.said.join("; ")}.`, lost);
+    })));
   }
 
   /** Says where the entries come from, and offers those that they replaced. */
@@ -397,7 +415,7 @@ function worksheet(section: HTMLElement): void {
     // The room kept at a field holds most sentences. For the rest the page scrolls with what grew, so that the button
     // stays where the thumb goes.
     const top = go?.getBoundingClientRect().top ?? 0;
-    fields.forEach((f, i) => f.show(at[i]?.text ?? "", at[i]?.suggestions ?? [], take));
+    fields.forEach((f, i) => f.show(at[i]?.text ?? "", at[i]?.suggestions ?? [], take, at[i] ?? undefined));
     drawSummary(problems, pressed);
     const moved = pressed || !go ? 0 : go.getBoundingClientRect().top - top;
     if (moved !== 0) scrollBy({ top: moved, behavior: "instant" });
@@ -416,7 +434,7 @@ function worksheet(section: HTMLElement): void {
       link.addEventListener("click", (event) => {
         event.preventDefault();
         f?.box.scrollIntoView({ block: "start" });
-        f?.focus();
+        f?.focus(p);
       });
       list.append(make("li", {}, f ? link : p.text));
     }
