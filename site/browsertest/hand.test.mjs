@@ -148,19 +148,118 @@ for (const engine of engines) {
       const page = "stages/evacuate-and-hold";
       await openPage(p, server.place, page);
       await p.run(countLocks);
-      await t.test("two timers run, and every page shows both", async () => {
-        for (const i of [0, 1]) {
-          await p.run((n) => document.querySelectorAll("[data-wait]")[n].setAttribute("data-test", `wait-${n}`), i);
-          await p.tap(`[data-test="wait-${i}"] .co-wait__buttons button`);
-        }
-        await until("two lines in the bar", () => p.run(() => document.querySelectorAll("[data-timers] .co-timer").length === 2));
+      const lines = () => p.run(() => [...document.querySelectorAll("[data-timers] .co-timer")].map((e) => e.textContent));
+      const fold = "[data-timers] [aria-expanded]";
+      /** The kept timers by their ends; with a word, the first is made to have ended. */
+      const kept = (change) => p.run((change) => {
+        const key = Object.keys(localStorage).find((k) => k.endsWith(":timers"));
+        const list = JSON.parse(localStorage.getItem(key) ?? "[]").sort((a, b) => a.end - b.end);
+        if (change) localStorage.setItem(key, JSON.stringify(list.map((t, i) => (i === 0 ? { ...t, end: Date.now() - 90_000 } : t))));
+        return list;
+      }, change ?? null);
+      await t.test("four timers start with one tap, fold into one line, and stay so on every page", async () => {
+        await p.tap(".co-wait__together button");
+        await until("one line in the bar", async () => (await lines()).length === 1);
+        const list = await kept();
+        assert.equal(list.length, 4);
+        assert.ok(list.every((one) => one.start === list[0].start), "they count from the same moment");
+        assert.ok(!(await p.visible(".co-wait__together")));
+        assert.match((await lines())[0], /^Hold, 1 minute.*and 3 more$/);
         await until("the screen to be kept on", () => p.run(() => window.__locks.held === 1));
         await p.run(lookAway);
         await until("the screen to be asked for again", () => p.run(() => window.__locks.held === 1 && window.__locks.asked === 2));
+        const place = () => p.run((s) => Math.round(document.querySelector(s).getBoundingClientRect().bottom), fold);
+        const before = await place();
+        await p.tap(fold);
+        await until("all four", async () => (await lines()).length === 4);
+        assert.ok(Math.abs((await place()) - before) <= 2, "the button stays under the finger");
+        assert.equal(await p.run((s) => document.activeElement === document.querySelector(s), fold), true);
         for (const other of ["index", "worksheets/saturation", "tables/r-410a", "job"]) {
           await openPage(p, server.place, other);
-          await until(`two timers on ${other}`, () => p.run(() => document.querySelectorAll("[data-timers] .co-timer").length === 2));
+          await until(`four timers on ${other}`, async () => (await lines()).length === 4);
         }
+        await p.tap(fold);
+        await until("one line again", async () => (await lines()).length === 1);
+        await p.reload();
+        await until("one line after a reload", async () => (await lines()).length === 1);
+      });
+      await t.test("one that is over comes first, and the tab says so before the page's own title", async () => {
+        await kept("the first is over");
+        await openPage(p, server.place, page);
+        const own = await p.run(() => document.querySelector("h1").textContent);
+        await until("the time that is over, and the next", async () => {
+          const [first, second, none] = await lines();
+          return /^Hold, 1 minute: over since \d\d:\d\d\.Noted$/.test(first) && /^Hold, 10 minutes.*and 2 more$/.test(second) && !none;
+        });
+        await until("the tab's title", () => p.run((own) => document.title.startsWith(`Over: Hold, 1 minute · ${own}`), own));
+        await until("the page's own title alone", () => p.run((own) => document.title.startsWith(own), own));
+        await p.tap("[data-timers] .co-timer--over button");
+      });
+      const ten = '[data-wait="hold-10-minutes"]';
+      const press = (box, words) => p.run((s, w) => [...document.querySelectorAll(`${s} button`)].find((b) => b.textContent === w && !b.hidden).click(), box, words);
+      await t.test("a timer stopped by a slip goes on from its own start", async () => {
+        const start = async () => (await kept()).find((one) => one.title === "Hold, 10 minutes")?.start;
+        const before = await start();
+        await press(ten, "Stop the timer");
+        assert.equal(await start(), undefined);
+        assert.match(await p.text(`${ten} .co-wait__state`), /^Stopped with \d+:\d\d left\. Started at \d\d:\d\d\.$/);
+        await press(ten, "Put it back");
+        assert.equal(await start(), before);
+        await p.reload();
+        assert.equal(await start(), before);
+      });
+      await t.test("a timer may have started earlier", async () => {
+        const night = '[data-wait="overnight-hold"]';
+        await p.tap(`${night} summary`);
+        await p.until("the field", (s) => !!document.querySelector(`${s} input`), night);
+        await press(night, "Start it from then");
+        assert.equal((await kept()).length, 3, "not without a number");
+        await p.tap(`${night} input`);
+        await p.keys(`${night} input`, "12");
+        await p.press("Enter");
+        const list = await until("the timer", async () => (await kept()).find((one) => one.title === "Overnight hold"));
+        assert.ok(Math.abs(Date.now() - 12 * 60_000 - list.start) < 30_000 && list.end - list.start === 12 * 3600_000, JSON.stringify(list));
+        assert.match(await p.text(`${night} .co-wait__state`), /^Ends at \d\d:\d\d( on .*)?\. Started at \d\d:\d\d/);
+      });
+      await t.test("on its side the phone keeps one line, but not over a field in use", async () => {
+        await p.resize(740, 360);
+        const seen = () => p.run(() => {
+          const bar = document.querySelector(".co-timers").getBoundingClientRect();
+          return { top: bar.top, bottom: bar.bottom, screen: innerHeight };
+        });
+        const field = "[data-write]";
+        await p.run((s) => document.querySelector(s).scrollIntoView({ block: "center" }), field);
+        const line = await seen();
+        assert.ok(line.bottom <= line.screen + 1 && line.bottom - line.top <= 60, JSON.stringify(line));
+        await p.run((s) => document.querySelector(s).focus(), field);
+        assert.ok((await seen()).top >= line.screen, "it makes room for who types");
+        await p.run(() => document.activeElement.blur());
+        await p.resize(360, 740);
+        assert.ok((await seen()).bottom <= 740);
+      });
+      await t.test("the bar leads on from what is on the screen", async () => {
+        const next = async (n) => until(`the bar to name step ${n}`, async () => (await p.text("[data-next-step]")) === `Next: step ${n}`);
+        await p.run(() => scrollTo(0, 0));
+        await next(1);
+        const far = await p.run(() => document.querySelector('[data-wait="hold-10-minutes"]').closest("[data-step]").querySelector(".co-step__number").textContent).then(Number);
+        await p.run(() => document.querySelector('[data-wait="hold-10-minutes"]').closest("[data-step]").scrollIntoView());
+        await next(far + 1);
+        await p.tap("[data-next-step]");
+        await next(far + 2);
+        await p.run(() => scrollTo(0, 0));
+        await next(1);
+      });
+      await t.test("what keeps is the strong answer, and what clears is not under the finger", async () => {
+        await p.tap("[data-tick]");
+        const at = await p.run(() => {
+          const box = document.querySelector("[data-progress-clear]").getBoundingClientRect();
+          document.querySelector("[data-progress-clear]").click();
+          const [keep, clear] = document.querySelectorAll("[data-progress] [role=group] button");
+          const c = clear.getBoundingClientRect();
+          return { words: [keep.textContent, clear.textContent], quiet: [keep, clear].map((b) => b.classList.contains("co-button--quiet")), apart: c.top >= box.bottom || c.bottom <= box.top || c.left >= box.right || c.right <= box.left };
+        });
+        assert.deepEqual(at, { words: ["Keep them", "Clear them"], quiet: [false, true], apart: true });
+        await press("[data-progress]", "Clear them");
       });
       await t.test("the front page leads on to the next open step", async () => {
         await openPage(p, server.place, page);

@@ -1,6 +1,7 @@
 // Paper cannot be unfolded or tapped. For the print everything folded is opened, each link to another page gets a number
 // and a line at the foot that says where it leads, sources in a working get theirs, and the foot says when it was printed. Afterwards all is as it was.
 
+import { hourMinute } from "../components/timers/clock.ts";
 import { all, make } from "./dom.ts";
 import { currentPage } from "./one-page.ts";
 import { singleFile } from "./root.ts";
@@ -22,7 +23,7 @@ export function forPrint(): void {
     if (page) numberSources(page);
     const foot = document.querySelector(".co-footer__version");
     const now = new Date();
-    add(foot, "after", make("p", { class: "co-footer__printed" }, `Printed on ${now.toLocaleDateString([], { day: "numeric", month: "long", year: "numeric" })} at ${now.toLocaleTimeString([], { hour: "2-digit", minute: "2-digit" })}.`));
+    add(foot, "after", make("p", { class: "co-footer__printed" }, `Printed on ${now.toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" })} at ${hourMinute(now)}.`));
   });
   addEventListener("afterprint", restore);
 

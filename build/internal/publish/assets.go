@@ -35,6 +35,7 @@ type shelf struct {
 	source    []byte // digest of the templates' text
 	css, js   []byte
 	drawn     []byte // the style of pages that a script draws
+	print     []byte // the style of paper
 	sheets    []byte // the script of pages that hold a worksheet
 	early     []byte // what every page runs before anything is drawn
 	search    []byte // the script that the first search loads
@@ -55,7 +56,7 @@ func (p *Publisher) loadShelf(ctx context.Context, in inputs, before *shelf, las
 	var list report.List
 	var wg sync.WaitGroup
 	if before != nil && in.sameSite(last) {
-		s.templates, s.source, s.css, s.drawn, s.js, s.sheets, s.early, s.search, s.job, s.assess, s.calculate, s.worker, s.static = before.templates, before.source, before.css, before.drawn, before.js, before.sheets, before.early, before.search, before.job, before.assess, before.calculate, before.worker, before.static
+		s.templates, s.source, s.css, s.drawn, s.print, s.js, s.sheets, s.early, s.search, s.job, s.assess, s.calculate, s.worker, s.static = before.templates, before.source, before.css, before.drawn, before.print, before.js, before.sheets, before.early, before.search, before.job, before.assess, before.calculate, before.worker, before.static
 	} else {
 		wg.Go(func() { list.Add(s.loadSite(p.o)...) })
 	}
@@ -80,6 +81,7 @@ func (p *Publisher) loadShelf(ctx context.Context, in inputs, before *shelf, las
 	s.assets = Assets{
 		CSS:      hashedName("app.css", s.css),
 		Drawn:    hashedName("drawn.css", s.drawn),
+		Print:    hashedName("print.css", s.print),
 		Script:   hashedName("app.js", s.js),
 		Module:   hashedName("changeout.wasm", s.module.Bytes),
 		Sum:      integrity(s.module.Bytes),
@@ -116,6 +118,7 @@ func (s *shelf) loadSite(o Options) []report.Problem {
 		{"site/calculate.ts", &s.calculate},
 		{"site/app.css", &s.css},
 		{"site/drawn.css", &s.drawn},
+		{"site/print.css", &s.print},
 		{"site/worker/worker.ts", &s.worker},
 	} {
 		out, found := bundle.Build(bundle.Options{Root: o.Root, Entry: b.entry})
@@ -176,6 +179,7 @@ func (s *shelf) put(to sink) []report.Problem {
 	files := map[string][]byte{
 		s.assets.CSS:    s.css,
 		s.assets.Drawn:  s.drawn,
+		s.assets.Print:  s.print,
 		s.assets.Script: s.js,
 
 		s.assets.Worksheets: s.sheets,

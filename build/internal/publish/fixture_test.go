@@ -39,6 +39,7 @@ var small = map[string]string{
 	"site/early.ts":                    "document.title += '0';\n",
 	"site/app.css":                     ".co-step { color: black }\n",
 	"site/drawn.css":                   ".co-job { color: black }\n",
+	"site/print.css":                   "nav { display: none }\n",
 	"site/worker/worker.ts":            "declare const __VERSION__: string; declare const __EDITION__: [string, string]; declare const __PRECACHE__: [string, string, number][];\nconsole.log(__VERSION__, __EDITION__[0], __PRECACHE__.length);\n",
 	"site/static/icon.svg":             "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 512 512\"><path fill=\"#0a4a47\" d=\"M0 0h512v512H0z\"/></svg>\n",
 	"site/static/manifest.webmanifest": "{\"name\":\"small\"}\n",

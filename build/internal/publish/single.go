@@ -126,7 +126,7 @@ func (p *Publisher) single(ctx context.Context, e *edition) ([]byte, []report.Pr
 	var b bytes.Buffer
 	err = e.shelf.templates["single"].ExecuteTemplate(&b, "single", SingleData{
 		Frame:  f,
-		CSS:    template.CSS(string(e.shelf.css) + string(e.shelf.drawn)),
+		CSS:    template.CSS(string(e.shelf.css) + string(e.shelf.print) + string(e.shelf.drawn)),
 		Script: template.JS(string(e.shelf.js) + string(e.shelf.sheets) + string(e.shelf.job) + string(e.shelf.search) + string(e.shelf.assess)),
 		Module: trusted([]byte(pack(e.shelf.module.Bytes))),
 		Search: trusted(searchindex.Join(nil, e.searched)),

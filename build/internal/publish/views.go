@@ -34,6 +34,7 @@ type Assets struct {
 	CSS, Script, Module, Search, Worker, Manifest, Icon string
 	Sum                                                 string // digest of the module, for a page without a worker to compare
 	Drawn                                               string // the style of pages that a script draws
+	Print                                               string // the style of paper
 	Worksheets                                          string // the script that only pages with a worksheet load
 	Early                                               string // what every page runs before anything is drawn
 	Job                                                 string // the script of the job file, which the others load when it is needed

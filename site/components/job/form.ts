@@ -3,6 +3,7 @@
 
 import { button, make } from "../../module/dom.ts";
 import { loadRecord, saveRecord } from "../../module/store.ts";
+import { timeText } from "../report/times.ts";
 
 export interface Ask {
   name: string;
@@ -100,22 +101,19 @@ export function fold(key: string, title: string, note: string, open: Set<string>
 export function asking(text: string, question: string, yes: string, act: () => void): HTMLElement {
   const place = make("span", { class: "co-job__ask" });
   const first = button(text, "co-button co-button--quiet", () => {
-    const no = button("Keep it", "co-button co-button--quiet", () => {
+    const no = button("Keep it", "co-button", () => {
       place.replaceChildren(first);
       first.focus();
     });
-    place.replaceChildren(make("span", { role: "group", "aria-label": question }, make("span", { class: "co-job__question" }, question), " ", button(yes, "co-button", act), " ", no));
+    place.replaceChildren(make("span", { role: "group", "aria-label": question }, make("span", { class: "co-job__question" }, question), " ", no, " ", button(yes, "co-button co-button--quiet", act)));
     no.focus();
   });
   place.append(first);
   return place;
 }
 
-/** A time as people read it: the day and the minute, in the person's own writing. */
-export function when(time: string): string {
-  const t = new Date(time);
-  return Number.isFinite(t.getTime()) ? t.toLocaleString([], { year: "numeric", month: "short", day: "numeric", hour: "2-digit", minute: "2-digit" }) : time;
-}
+/** A time as the report writes it: "25 Nov 2026, 10:05". What is no time stays as it is. */
+export const when = (time: string): string => timeText(time) || time;
 
 export const count = (n: number, one: string, many: string): string => `${n} ${n === 1 ? one : many}`;
 export const today = (): string => {

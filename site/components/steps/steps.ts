@@ -3,6 +3,7 @@
 import { loadRecord, onJobChange, onOtherTab, save, saveRecord } from "../../module/store.ts";
 import { all, button, make } from "../../module/dom.ts";
 import { pages } from "../../module/root.ts";
+import { nextOpen } from "./next.ts";
 import { begin, setAside } from "../../module/near.ts";
 import { currentPage, onPageChange } from "../../module/one-page.ts";
 
@@ -26,8 +27,7 @@ export function steps(): void {
   onPageChange(drawNext);
   const next = document.querySelector<HTMLButtonElement>("[data-next-step]");
   next?.addEventListener("click", () => {
-    const page = currentPage();
-    const step = page && open(page);
+    const step = named; // what the button says, also when the page has moved since
     if (!step) return;
     begin(step.row);
     step.row.scrollIntoView({ block: "start" });
@@ -45,12 +45,26 @@ function stepsIn(page: HTMLElement): Step[] {
 
 const open = (page: HTMLElement): Step | undefined => known.get(page)?.find((s) => !s.box.checked);
 
+let named: Step | undefined; // the step that the button in the bar names
+const reached = new Set<Element>(); // rows that begin above the line, or on it
+let rest: number | undefined;
+
+// The line lies just below where a step comes to stand when the button leads to it. Everything above it counts as seen by the
+// observer, so a step tells when it crosses, also in a jump, and nothing is measured while the page moves.
+const line = "IntersectionObserver" in window
+  ? new IntersectionObserver((entries) => {
+    for (const e of entries) reached[e.isIntersecting ? "add" : "delete"](e.target);
+    clearTimeout(rest);
+    rest = window.setTimeout(drawNext, 200); // a button does not change its words while the page still moves
+  }, { rootMargin: "9999999px 0px -91%" })
+  : null;
+
 function drawNext(): void {
   const bar = document.querySelector<HTMLButtonElement>("[data-next-step]");
   const tables = document.querySelector<HTMLElement>("[data-dock-tables]");
   if (!bar) return;
   const page = currentPage();
-  const step = page ? open(page) : undefined;
+  const step = (named = nextOpen((page && known.get(page)) ?? [], reached));
   bar.hidden = !step;
   if (tables) tables.hidden = !!step;
   if (step) bar.textContent = `Next: step\u00a0${step.number}`;
@@ -61,6 +75,7 @@ function stepsOf(page: HTMLElement): (() => void) | null {
   const list = stepsIn(page);
   if (list.length === 0) return null;
   known.set(page, list);
+  for (const s of list) line?.observe(s.row);
   for (const s of list.slice(inSight)) for (const control of all(s.row, "[data-tick], [data-write]")) setAside(s.row, control);
   const progress = page.querySelector<HTMLElement>("[data-progress]");
 
@@ -112,22 +127,23 @@ function stepsOf(page: HTMLElement): (() => void) | null {
   return draw;
 }
 
-/** Nothing typed is lost by one slip of the thumb: the button asks in its own place. */
+/** Nothing typed is lost by one slip of the thumb: the button asks in its own place, and what keeps comes first. */
 function askToClear(from: HTMLButtonElement, clear: () => void): void {
   const close = (): void => {
     ask.remove();
     from.hidden = false;
   };
-  const yes = button("Clear them", "co-button", () => {
-    close();
-    clear();
-  });
-  const no = button("Keep them", "co-button co-button--quiet", () => {
+  const no = button("Keep them", "co-button", () => {
     close();
     from.focus();
   });
-  const ask = make("span", { class: "co-wait__buttons", role: "group", "aria-label": "Clear the ticks and readings of this page?" },
-    make("span", {}, "Clear all ticks and readings of this page?"), yes, no);
+  const yes = button("Clear them", "co-button co-button--quiet", () => {
+    close();
+    clear();
+  });
+  const question = "Clear all ticks and readings of this page?";
+  const ask = make("span", { class: "co-wait__buttons", role: "group", "aria-label": question },
+    make("span", {}, question), no, yes);
   from.hidden = true;
   from.after(ask);
   no.focus();

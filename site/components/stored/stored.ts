@@ -1,10 +1,11 @@
 // The page that shows what is stored on this phone. "Ready" is said only after every file was read back and compared.
 
+import { hourMinute } from "../timers/clock.ts";
 import { button, make } from "../../module/dom.ts";
 import { singleFile } from "../../module/root.ts";
 import { ask, hear, keeper, lookForNewer, oneFile, remembered, running, unable } from "../offline-state/connection.ts";
 import type { Held, ToPage } from "../../worker/messages.ts";
-import { clock, day, fileWords, megabytes, share, verdict } from "./words.ts";
+import { day, fileWords, megabytes, share, verdict } from "./words.ts";
 
 export function stored(): void {
   const slot = document.querySelector<HTMLElement>("[data-stored]");
@@ -75,7 +76,7 @@ export function stored(): void {
       fact("Stored", `version ${held.version}, built ${held.date}`),
       fact("Running", held.version === running ? "the same version" : `version ${running}. Reload this page to use the stored one.`),
       fact("Files", share(held.files, held.total, held.bytes, held.size)),
-      fact("Saved", held.saved > 0 ? `${day(held.saved)}, ${clock(held.saved)}` : "not yet"),
+      fact("Saved", held.saved > 0 ? `${day(held.saved)}, ${hourMinute(new Date(held.saved))}` : "not yet"),
     );
     if (before?.dropped) facts.append(fact("Lost once", `On ${before.dropped} the browser had deleted the copy. It was saved again. Keep the single file too.`));
     void promise(false);

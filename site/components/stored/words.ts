@@ -1,10 +1,11 @@
 // The words of the page about what is stored.
 
+import { hourMinute } from "../timers/clock.ts";
 import type { Held } from "../../worker/messages.ts";
 
 /** Name of the state, its heading, and the sentences behind it. Ready is said of a checked copy alone. */
 export function verdict(held: Held, now: Date): [name: "ready" | "part" | "counted", head: string, words: string] {
-  const at = `Checked at ${clock(now.getTime())}.`;
+  const at = `Checked at ${hourMinute(now)}.`;
   const mended = held.mended > 0 ? ` ${held.mended} missing or damaged ${held.mended === 1 ? "file was" : "files were"} fetched again.` : "";
   if (held.files < held.total) {
     const lost = held.total - held.files;
@@ -30,12 +31,6 @@ export function share(files: number, total: number, bytes: number, size: number)
 }
 
 const two = (n: number): string => String(n).padStart(2, "0");
-
-/** Time of day by the phone's clock, 24 hours. */
-export function clock(ms: number): string {
-  const d = new Date(ms);
-  return `${two(d.getHours())}:${two(d.getMinutes())}`;
-}
 
 export function day(ms: number): string {
   const d = new Date(ms);

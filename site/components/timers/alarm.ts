@@ -37,19 +37,15 @@ export function ring(): void {
   }
 }
 
-let title: string | null = null;
-let blink = false;
+let title = ""; // the page's own
+let shown = "";
 
-/** The tab's title changes with each call while text is given, and returns when it is null. */
+/** The tab's title changes with each call while text is given, and returns when it is null. The page's own follows, so that tabs can be told apart. */
 export function flashTitle(text: string | null): void {
-  if (text === null) {
-    if (title !== null) document.title = title;
-    title = null;
-    return;
-  }
-  title ??= document.title;
-  blink = !blink;
-  document.title = blink ? text : title;
+  if (document.title !== shown) title = document.title; // another page of the single file
+  shown = text === null || shown !== title ? title : `${text} · ${title}`;
+  if (document.title !== shown) document.title = shown;
+  shown = document.title; // with the white space as the browser keeps it
 }
 
 let lock: WakeLockSentinel | null = null;

@@ -17,3 +17,9 @@ test("another day is named", () => {
   assert.ok(!/ on /.test(clockTime(now - 3600e3, now)));
   assert.match(clockTime(now - 26 * 3600e3, now), / on .*24/);
 });
+
+test("the clock has 24 hours", () => {
+  const now = new Date(2026, 10, 26, 0, 2).getTime();
+  assert.equal(clockTime(now, now), "00:02");
+  assert.equal(clockTime(new Date(2026, 10, 25, 23, 53).getTime(), now).slice(0, 9), "23:53 on ");
+});

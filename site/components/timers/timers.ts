@@ -1,10 +1,11 @@
-// Waits with a clock. Each wait on a page gets a button; every page shows all running timers above the bar at the thumb.
-// When one ends the page says so in words, and by sound, vibration and title where the browser allows it. One that
-// ended while no page was open says when.
+// Waits with a clock. Each wait on a page gets a button, and waits that belong together one more; every page shows the
+// running timers in the bar at the thumb (bar.ts). When one ends the page says so in words, and by sound, vibration and
+// title where the browser allows it. One that ended while no page was open says when.
 
 import { button, make, all } from "../../module/dom.ts";
-import { pageAddress, pages, singleFile } from "../../module/root.ts";
+import { pages } from "../../module/root.ts";
 import { flashTitle, keepScreenOn, prepareSound, ring } from "./alarm.ts";
+import { timerBar } from "./bar.ts";
 import { ago, clockTime, left } from "./clock.ts";
 import { currentJob, onJobChange } from "../../module/store.ts";
 import { dropTimer, onTimersChange, putTimer, timerId, timersNow } from "./running.ts";
@@ -14,29 +15,30 @@ const opened = Date.now();
 const ringEvery = 5e3;
 const ringFor = 60e3;
 
+type Draw = (list: Timer[], now: number) => void;
+
+const begun = new Set<string>(); // ids of timers started on this page since it was opened
+const status = make("p", { class: "co-hidden", role: "status" }); // what a tap has done, for who does not see it
+
 export function timers(): void {
-  const bar = document.querySelector<HTMLElement>("[data-timers]");
-  const waits = pages().flatMap((page) => all(page, "[data-wait]").map((box) => waitBox(page, box)));
+  const draws = pages().flatMap(waitsOf);
   let clock: number | undefined;
   let lastRing = 0;
   let screenNote = "";
   const said = new Set<string>();
   const alert = make("p", { class: "co-hidden", role: "alert" });
-  document.body.append(alert);
+  document.body.append(alert, status);
 
   const tick = (): void => {
     const now = Date.now();
     const list = timersNow().sort((a, b) => a.end - b.end);
-    for (const w of waits) w(list, now);
-    if (bar) drawBar(bar, list, now, screenNote);
+    for (const draw of draws) draw(list, now);
+    drawBar(list, now, screenNote);
 
     const over = list.filter((t) => t.end <= now);
-    for (const t of over) {
-      const name = t.id + t.end;
-      if (said.has(name)) continue;
-      said.add(name);
-      alert.textContent = sentence(t, now);
-    }
+    const news = over.filter((t) => !said.has(t.id + t.end));
+    for (const t of news) said.add(t.id + t.end);
+    if (news[0]) alert.textContent = news.map((t) => sentence(t, now)).join(" ");
     const fresh = over.some((t) => now - t.end < ringFor);
     if (fresh && now - lastRing >= ringEvery) {
       lastRing = now;
@@ -46,7 +48,7 @@ export function timers(): void {
     flashTitle(first ? `Over: ${first.title}` : null);
     void keepScreenOn(list.some((t) => t.end > now), (on) => {
       screenNote = on
-        ? "The screen stays on while this page is open."
+        ? "This page keeps the screen on."
         : "This browser lets the screen sleep. The time runs on, but a sleeping page cannot sound.";
     });
     if (list.length > 0) soundAfterTap();
@@ -56,6 +58,7 @@ export function timers(): void {
       lastRing = 0;
     } else clock ??= window.setInterval(tick, 1000);
   };
+  const drawBar = timerBar(tick);
   onTimersChange(tick);
   onJobChange(tick);
   document.addEventListener("visibilitychange", tick);
@@ -73,85 +76,110 @@ function soundAfterTap(): void {
 
 function sentence(t: Timer, now: number): string {
   const when = clockTime(t.end, now);
-  if (t.end < opened) return `${t.title}: the time is over. It ended at ${when}, ${ago(now - t.end)} ago, while this page was closed.`;
+  if (t.end < opened && !begun.has(t.id)) return `${t.title}: the time is over. It ended at ${when}, ${ago(now - t.end)} ago, while this page was closed.`;
   return `${t.title}: the time is over. It ended at ${when}.`;
 }
 
-function overShort(t: Timer, now: number): string {
-  return `${t.title}: over since ${clockTime(t.end, now)}.`;
+interface Wait { box: HTMLElement; id: () => string; begin: (at: number) => void; draw: Draw }
+
+/** The waits of a page, and a button before each group of them. The first of a group gives the group its name. */
+function waitsOf(page: HTMLElement): Draw[] {
+  const waits = all(page, "[data-wait]").map((box) => waitBox(page, box));
+  const groups = waits.map(({ box }) => waits.filter((w) => w.box.dataset.together === box.dataset.wait));
+  return [...waits.map((w) => w.draw), ...groups.filter((g) => g[0]).map(together)];
 }
 
-/** Gives a wait on the page its clock and buttons; returns what redraws them. */
-function waitBox(page: HTMLElement, box: HTMLElement): (list: Timer[], now: number) => void {
+/** One button for waits that count from the same moment, until one of them runs. */
+function together(waits: Wait[]): Draw {
+  const begin = (at: number): void => {
+    for (const w of waits) w.begin(at);
+    status.textContent = `${waits.length} timers run.`;
+    waits[0]?.box.querySelector<HTMLElement>("button:not([hidden])")?.focus(); // the keyboard's place: what was pressed is hidden now
+  };
+  const start = button(`Start all ${waits.length} timers`, "co-button", () => begin(Date.now()));
+  const buttons = make("div", { class: "co-wait__buttons co-wait__together" }, start, earlier(begin));
+  waits[0]?.box.before(buttons);
+  return (list) => void (buttons.hidden = list.some((t) => waits.some((w) => w.id() === t.id)));
+}
+
+/** For who taps late: what was started some minutes ago. Folded, and made when it is unfolded, because it is rare. */
+function earlier(begin: (at: number) => void): HTMLElement {
+  const fold = make("details", { class: "co-wait__earlier" }, make("summary", {}, "It started earlier"));
+  fold.addEventListener("toggle", () => {
+    const field = make("input", { type: "number", min: "0", max: "20000", required: "" }); // the longest wait has 20160 minutes
+    const go = (): void => {
+      if (!field.reportValidity()) return; // the browser says what is wrong, at the field
+      begin(Date.now() - field.valueAsNumber * 60e3);
+      fold.open = false;
+      field.value = "";
+    };
+    field.addEventListener("keydown", (event) => {
+      if (event.key !== "Enter") return;
+      event.preventDefault(); // or the same key presses the button that gets the focus
+      go();
+    });
+    fold.append(make("div", { class: "co-write" }, make("label", {}, "Minutes ago", field), button("Start it from then", "co-button co-button--quiet", go)));
+  }, { once: true });
+  return fold;
+}
+
+/** Gives a wait on the page its clock and buttons. */
+function waitBox(page: HTMLElement, box: HTMLElement): Wait {
   const seconds = Number(box.dataset.seconds);
-  if (!(seconds > 0)) return () => undefined;
   const id = (): string => timerId(page.dataset.page ?? "", box.dataset.wait ?? "");
   const title = box.querySelector(".co-wait__title")?.textContent ?? "Timer";
   const length = box.querySelector<HTMLElement>(".co-wait__length");
   const clock = make("p", { class: "co-wait__clock", role: "timer", "aria-label": `Time left: ${title}` });
   const state = make("p", { class: "co-wait__state" });
-  const begin = (): void => {
+  let stopped: Timer | undefined; // by a tap on this page, which may have been a slip
+  const say = (): void => void (status.textContent = `${title}: ${state.textContent}`);
+  const begin = (at: number): void => {
     prepareSound();
-    const start = Date.now();
+    begun.add(id());
     const job = currentJob();
-    putTimer({ id: id(), page: page.dataset.page ?? "", wait: box.id, title, start, end: start + seconds * 1000, ...(job && { job: job.id, jobTitle: job.title }) });
+    putTimer({ id: id(), page: page.dataset.page ?? "", wait: box.id, title, start: at, end: at + seconds * 1000, ...(job && { job: job.id, jobTitle: job.title }) });
+    say();
   };
-  const start = button(`Start the timer: ${title}`, "co-button", begin);
-  const again = button("Start again", "co-button co-button--quiet", begin);
-  const stop = button("Stop the timer", "co-button co-button--quiet", () => dropTimer(id()));
+  const now = (): void => begin(Date.now());
+  const start = button(`Start the timer: ${title}`, box.dataset.together ? "co-button co-button--quiet" : "co-button", now);
+  const stop = button("Stop the timer", "co-button co-button--quiet", () => {
+    stopped = timersNow().find((t) => t.id === id());
+    dropTimer(id());
+    state.textContent = `Stopped with ${clock.textContent} left. Started at ${clockTime(stopped?.start ?? 0, Date.now())}.`;
+    say();
+  });
+  const back = button("Put it back", "co-button", () => {
+    if (stopped) putTimer(stopped);
+    say();
+  });
   const noted = button("Noted", "co-button", () => dropTimer(id()));
-  const buttons = make("div", { class: "co-wait__buttons" }, start, stop, noted, again);
+  const again = button("Start again", "co-button co-button--quiet", now);
+  const late = earlier(begin);
   (length ?? box.lastElementChild)?.after(clock); // the time left stands where the length stood
-  box.append(state, buttons);
-  return (list, now) => {
+  box.append(state, make("div", { class: "co-wait__buttons" }, start, stop, back, noted, again, late));
+  const draw: Draw = (list, now) => {
     const own = id();
     const t = list.find((x) => x.id === own);
+    if (t) stopped = undefined;
     const over = !!t && t.end <= now;
+    const kept = stopped?.id === own ? stopped : undefined;
     const focus = document.activeElement;
-    const held = focus === start || focus === stop || focus === noted || focus === again;
     if (length) length.hidden = !!t;
     clock.hidden = !t || over;
-    state.hidden = !t;
-    start.hidden = !!t;
+    state.hidden = !t && !kept;
+    start.hidden = !!t || !!kept;
     stop.hidden = !t || over;
-    noted.hidden = again.hidden = !over;
+    back.hidden = !kept;
+    noted.hidden = !over;
+    again.hidden = !over && !kept;
+    late.hidden = !!t;
     box.classList.toggle("co-wait--over", over);
     if (t) {
       clock.textContent = left(t.end - now);
       state.textContent = over ? sentence(t, now).slice(title.length + 2).replace(/^t/, "T") : `Ends at ${clockTime(t.end, now)}. Started at ${clockTime(t.start, now)}.`;
     }
     // A button that was just pressed and hides must not lose the keyboard's place.
-    if (held && (focus as HTMLElement).hidden) (over ? noted : t ? stop : start).focus();
+    if (box.contains(focus) && focus?.closest("[hidden]")) (over ? noted : t ? stop : kept ? back : start).focus();
   };
-}
-
-function drawBar(bar: HTMLElement, list: Timer[], now: number, note: string): void {
-  const shape = (currentJob()?.id ?? "") + list.map((t) => `${t.id} ${t.end} ${t.end <= now}`).join("|");
-  if (bar.dataset.shape !== shape) {
-    bar.dataset.shape = shape;
-    bar.replaceChildren(...list.map((t) => row(t, now)), make("p", { class: "co-timers__note" }));
-    bar.hidden = list.length === 0;
-  }
-  list.forEach((t, i) => {
-    const clock = bar.children[i]?.querySelector(".co-timer__left");
-    if (clock) clock.textContent = left(t.end - now);
-  });
-  const last = bar.lastElementChild as HTMLElement | null;
-  if (last) {
-    last.hidden = note === "" || list.every((t) => t.end <= now);
-    if (last.textContent !== note) last.textContent = note;
-  }
-}
-
-/** Says whose timer it is when another job is open. */
-function ofOther(t: Timer): string {
-  return (t.job ?? "") === (currentJob()?.id ?? "") ? "" : t.job ? ` (job ${t.jobTitle ?? "not named"})` : " (no job)";
-}
-
-function row(t: Timer, now: number): HTMLElement {
-  const over = t.end <= now;
-  const address = singleFile ? "#" + t.wait : `${pageAddress(t.page)}#${t.wait}`;
-  return make("div", { class: over ? "co-timer co-timer--over" : "co-timer" },
-    make("a", { class: "co-timer__name", href: address }, (over ? overShort(t, now) : t.title) + ofOther(t)),
-    over ? button("Noted", "co-button", () => dropTimer(t.id)) : make("span", { class: "co-timer__left" }));
+  return { box, id, begin, draw };
 }
