@@ -103,8 +103,8 @@ func sizes(public string, single int64) ([]row, []byte, error) {
 		case ".wasm":
 			module = b
 		case ".css", ".js":
-			// Reading and ticking off takes app.css and app.js; the rest is loaded for forms, search, the job file.
-			if name := filepath.Base(path); strings.HasPrefix(name, "app.") {
+			// Reading and ticking off takes app.css, early.js and app.js; the rest is loaded for forms, search, the job file, paper.
+			if name := filepath.Base(path); strings.HasPrefix(name, "app.") || strings.HasPrefix(name, "early.") {
 				assets += n
 			} else if strings.HasPrefix(name, "worksheets.") {
 				forms = n
