@@ -53,7 +53,14 @@ test("axe-core sees a fault that is planted", { timeout: 240_000 }, async () => 
 });
 
 /** Folded parts are parts of the page. */
-const unfold = () => document.querySelectorAll("details").forEach((d) => (d.open = true));
+/** Opens all that is folded, and has all of the page drawn: what waits to be come near is measured over what follows it. */
+const unfold = () => {
+  const all = new CSSStyleSheet();
+  all.replaceSync("* { content-visibility: visible !important }");
+  document.adoptedStyleSheets.push(all);
+  document.querySelectorAll("details").forEach((d) => (d.open = true));
+  return new Promise((done) => setTimeout(() => requestAnimationFrame(() => requestAnimationFrame(done)), 50));
+};
 
 const shorten = () => document.querySelectorAll("tbody").forEach((b) => [...b.rows].slice(3).forEach((row) => row.remove()));
 

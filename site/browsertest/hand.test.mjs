@@ -231,8 +231,10 @@ for (const engine of engines) {
         await p.run((s) => document.querySelector(s).scrollIntoView({ block: "center" }), field);
         const line = await seen();
         assert.ok(line.bottom <= line.screen + 1 && line.bottom - line.top <= 60, JSON.stringify(line));
-        await p.run((s) => document.querySelector(s).focus(), field);
-        assert.ok((await seen()).top >= line.screen, "it makes room for who types");
+        await p.tap(field);
+        // Firefox and WebKit, driven, say that their window is not in use; then no field of it is.
+        if (await p.run(() => document.hasFocus())) await until("the bar to make room for who types", async () => (await seen()).top >= line.screen);
+        else assert.notEqual(engine, "chromium");
         await p.run(() => document.activeElement.blur());
         await p.resize(360, 740);
         assert.ok((await seen()).bottom <= 740);

@@ -11,7 +11,7 @@ import { ownContent, serve } from "./support/handbook.mjs";
 import { until } from "./support/page.mjs";
 
 const page = "stages/evacuate-and-hold";
-const before = "Take the air and the water out, then prove with an isolated hold that none comes back.";
+const before = "Pull a vacuum that takes air and water out, then prove with an isolated hold that none comes back.";
 const after = "Air and water out, proved by an isolated hold.";
 
 for (const engine of engines) {
