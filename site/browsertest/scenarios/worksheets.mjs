@@ -55,7 +55,7 @@ export class Sheet {
   async answer() {
     const a = await this.p.run(async (s) => {
       const box = document.querySelector(`${s} [data-answer]`);
-      if (!box || !box.querySelector(".co-answer__title")) return null;
+      if (!box || "asked" in box.dataset || !box.querySelector(".co-answer__title")) return null; // asked: another answer is on its way
       const working = box.querySelector("[data-working]");
       if (working && !working.open) {
         const opened = new Promise((done) => working.addEventListener("toggle", done, { once: true }));

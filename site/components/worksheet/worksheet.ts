@@ -333,6 +333,7 @@ function worksheet(section: HTMLElement): void {
     if (pressed) for (const f of emptied) f.reset();
     wanted = pressed || emptied.length === 0;
     if (!wanted) return none(needed(emptied)); // the default must not work unseen
+    if (answer) answer.dataset.asked = ""; // until the answer in it is the one to what the fields hold
     late ??= window.setTimeout(() => {
       answer?.setAttribute("aria-busy", "true");
       stands();
@@ -359,6 +360,7 @@ function worksheet(section: HTMLElement): void {
     clearTimeout(late);
     late = undefined;
     answer?.removeAttribute("aria-busy");
+    delete answer?.dataset.asked;
     stands();
   }
 
