@@ -373,8 +373,10 @@ func (u *Unit) Text(si float64, env Env) string {
 func SpanText(s float64) string {
 	minutes := int(math.Round(min(s, 48*3600) / 60))
 	switch {
-	case minutes <= 120:
+	case minutes < 10:
 		return Significant(s/60, 2) + "\u00a0min"
+	case minutes <= 120:
+		return strconv.Itoa(minutes) + "\u00a0min"
 	case s > 48*3600:
 		return Significant(s/86400, 2) + "\u00a0days"
 	case minutes%60 == 0:

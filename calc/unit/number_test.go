@@ -183,7 +183,7 @@ func TestShort(t *testing.T) {
 }
 
 func TestSpanText(t *testing.T) {
-	for s, want := range map[float64]string{0: "0 min", 20: "0.33 min", 5349: "89 min", 7200: "120 min", 7260: "2 h 1 min", 3 * 3600: "3 h", 5508: "92 min",
+	for s, want := range map[float64]string{0: "0 min", 20: "0.33 min", 5349: "89 min", 7200: "120 min", 7260: "2 h 1 min", 3 * 3600: "3 h", 5508: "92 min", 6300: "105 min",
 		18900: "5 h 15 min", 48 * 3600: "48 h", 48*3600 + 1: "2.0 days", 330480: "3.8 days", 14 * 86400: "14 days"} {
 		if got := strings.ReplaceAll(SpanText(s), "\u00a0", " "); got != want {
 			t.Errorf("SpanText(%g): got %q, want %q", s, got, want)
