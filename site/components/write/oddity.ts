@@ -1,8 +1,11 @@
 // What is odd about a reading beside its unit, in one sentence, or "". No figure is read here.
 
+/** The words behind a figure, which can only be its unit; undefined when there are none. */
+export const unitIn = (text: string): string | undefined => /\d\s*([a-zµμ°Ω][^\d]*)$/i.exec(text.trim())?.[1]?.trim();
+
 /** Whether the text names a unit, and another than the field's. */
 export function ownUnit(text: string, unit: string): boolean {
-  const own = /\d\s*([a-zµμ°Ω][^\d]*)$/i.exec(text.trim())?.[1]?.trim();
+  const own = unitIn(text);
   const plain = (u: string): string => u.replace(/[°\s]/g, "").toLowerCase();
   return own !== undefined && plain(own) !== plain(unit);
 }
