@@ -328,7 +328,7 @@ for (const engine of engines) {
         await sees(p, state, /^Ready for no signal/);
       });
 
-      await t.test("below a path: without slash, without .html, with a slash too many, with and without signal", async () => {
+      await t.test("below a path: without slash, without .html, with a slash too many, with and without signal; elsewhere: Not here", async () => {
         server.heal();
         server.edition = await edition("eeeeeeeee2");
         await p.goto(server.root.slice(0, -1));
@@ -339,6 +339,10 @@ for (const engine of engines) {
           assert.ok(await p.visible(on(page)), asked);
           assert.equal((await made(p)).styled, true, asked);
         }
+        await p.goto(server.url("stages/no-such-page"));
+        assert.match(await p.text("main"), /^Not here\s+This page is not part of the saved handbook, and there is no signal to look for it\.\s+To the front page$/);
+        await p.tap("main a.co-button");
+        await until("the front page", () => p.visible(on("index")), soon);
       });
 
       await t.test('http from another machine: "pages are saved only over https", and the single file is offered', async () => {

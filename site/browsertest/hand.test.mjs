@@ -189,16 +189,19 @@ for (const engine of engines) {
         const own = await p.run(() => document.querySelector("h1").textContent);
         await until("the time that is over, and the next", async () => {
           const [first, second, none] = await lines();
-          return /^Hold, 1 minute: over since \d\d:\d\d\.Noted$/.test(first) && /^Hold, 10 minutes.*and 2 more$/.test(second) && !none;
+          return /^Hold, 1 minute: over since \d\d:\d\d\.Noted$/.test(first) && /^Hold, 10\sminutes.*and 2 more$/.test(second) && !none;
         });
         await until("the tab's title", () => p.run((own) => document.title.startsWith(`Over: Hold, 1 minute · ${own}`), own));
         await until("the page's own title alone", () => p.run((own) => document.title.startsWith(own), own));
-        await p.tap("[data-timers] .co-timer--over button");
+        await p.run((s) => document.querySelector(s).focus(), "[data-timers] .co-timer--over button");
+        await p.press("Enter");
+        await until("the next alone", async () => (await lines()).length === 1);
+        assert.equal(await p.run(() => document.activeElement.textContent), "Hold, 10\u00a0minutes", "the keyboard goes on from the next timer");
       });
       const ten = '[data-wait="hold-10-minutes"]';
       const press = (box, words) => p.run((s, w) => [...document.querySelectorAll(`${s} button`)].find((b) => b.textContent === w && !b.hidden).click(), box, words);
       await t.test("a timer stopped by a slip goes on from its own start", async () => {
-        const start = async () => (await kept()).find((one) => one.title === "Hold, 10 minutes")?.start;
+        const start = async () => (await kept()).find((one) => one.title === "Hold, 10\u00a0minutes")?.start;
         const before = await start();
         await press(ten, "Stop the timer");
         assert.equal(await start(), undefined);

@@ -143,9 +143,12 @@ function unknownPage(): Response {
   return page(404, "This page is not part of the saved handbook, and there is no signal to look for it.");
 }
 
+/** A page that says what is not here, in the handbook's own style where that is held. */
 function page(status: number, sentence: string): Response {
-  const html = `<!doctype html><html lang="en"><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>Not here</title><h1>Not here</h1><p>${sentence.replace(/[&<]/g, (c) => (c === "&" ? "&amp;" : "&lt;"))}</p><p><a href="${shelf.address("index.html")}">To the front page</a></p></html>`;
-  return new Response(html, { status, headers: { "content-type": "text/html; charset=utf-8", "content-security-policy": "default-src 'none'" } });
+  const style = [...files].find((path) => /\/app\.[^/]*css$/.test(path));
+  const link = style ? `<link rel="stylesheet" href="${shelf.address(style)}">` : "";
+  const html = `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark"><title>Not here</title>${link}</head><body><main class="co-page"><div class="co-title"><h1>Not here</h1><p class="co-title__summary">${sentence.replace(/[&<]/g, (c) => (c === "&" ? "&amp;" : "&lt;"))}</p></div><p><a class="co-button" href="${shelf.address("index.html")}">To the front page</a></p></main></body></html>`;
+  return new Response(html, { status, headers: { "content-type": "text/html; charset=utf-8", "content-security-policy": "default-src 'none'; style-src 'self'" } });
 }
 
 function decode(path: string): string {

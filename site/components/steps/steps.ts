@@ -140,6 +140,7 @@ function askToClear(from: HTMLButtonElement, clear: () => void): void {
   const yes = button("Clear them", "co-button co-button--quiet", () => {
     close();
     clear();
+    (from.offsetParent ? from : document.querySelector("main"))?.focus({ preventScroll: true }); // the button goes when nothing is left to clear
   });
   const question = "Clear all ticks and readings of this page?";
   const ask = make("span", { class: "co-wait__buttons", role: "group", "aria-label": question },

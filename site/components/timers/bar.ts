@@ -31,13 +31,15 @@ export function timerBar(redraw: () => void): (list: Timer[], now: number, note:
     const name = `${currentJob()?.id} ${list.length} ${open} ` + shown.map((t) => `${t.id} ${t.end} ${t.end <= now}`).join("|");
     if (shape !== name) {
       shape = name;
-      const held = document.activeElement === fold;
+      const held = document.activeElement;
+      const inside = bar.contains(held);
       lines.replaceChildren(...shown.map((t) => line(t, now)));
       if (folds) lines.lastElementChild?.append(fold);
       fold.textContent = open ? "Show fewer" : `and ${list.length - shown.length} more`;
       fold.ariaExpanded = String(open);
       bar.hidden = list.length === 0;
-      if (held) fold.focus();
+      // The keyboard keeps its place here when the line that it stood on is gone.
+      if (inside) (held === fold && folds ? fold : lines.querySelector("a") ?? document.querySelector("main"))?.focus({ preventScroll: true });
     }
     all(lines, ".co-timer__left").forEach((clock, i) => (clock.textContent = left((shown[next + i]?.end ?? 0) - now)));
     below.hidden = note === "" || next < 0;
