@@ -10,6 +10,7 @@ import { prepareBeside, stop, tell, where } from "./beside.ts";
 import { NotLoaded } from "./fetch.ts";
 import { answerHere, answerNow, compile, running, takeOver } from "./here.ts";
 import type { Question } from "./instance.ts";
+import { remember, remembered } from "./remember.ts";
 import { singleFile } from "./root.ts";
 
 export { NotLoaded };
@@ -19,6 +20,7 @@ const slow = 16; // ms; an answer that takes longer twice running is worked out 
 const slowRuns = new Map<string, number>(); // by worksheet: answers in a row that held up the page
 let refused = singleFile || typeof Worker === "undefined";
 let taking = false;
+const begun = new Set<string>(); // worksheets that have asked
 
 /** True when an answer that takes long is worked out beside the page: then it cannot hold up a finger. */
 export function beside(): boolean {
@@ -31,17 +33,29 @@ export function prepare(): void {
   else prepareBeside();
 }
 
-/** Answers a worksheet's request. Rejects with NotLoaded when there is no module. */
+/**
+ * Answers a worksheet's request. Rejects with NotLoaded when there is no module; the first question of a page may have an
+ * answer all the same, see remember.ts.
+ */
 export async function evaluate(request: Request): Promise<Reply> {
   const text = encode(request);
-  const runs = slowRuns.get(request.worksheet) ?? 0;
+  const { worksheet } = request;
+  const runs = slowRuns.get(worksheet) ?? 0;
   if (!refused && running() && runs < 2) {
     const began = performance.now();
     const reply = answerNow("evaluate", text);
-    slowRuns.set(request.worksheet, performance.now() - began > slow ? runs + 1 : 0);
+    slowRuns.set(worksheet, performance.now() - began > slow ? runs + 1 : 0);
+    remember(worksheet, text, reply);
     return decode(reply);
   }
+  const kept = begun.has(worksheet) ? null : remembered(worksheet, text);
+  begun.add(worksheet);
+  if (kept) {
+    takeOverWhenIdle();
+    return decode(kept);
+  }
   const reply = await answer("evaluate", text);
+  remember(worksheet, text, reply);
   if (runs < 2) takeOverWhenIdle();
   return decode(reply);
 }
