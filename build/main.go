@@ -94,7 +94,11 @@ func parse(command string, args []string) (*options, int) {
 	fs.StringVar(&o.Company, "company", "", "folder of a company's own pages, laid over the handbook")
 	fs.StringVar(&o.Out, "out", "", "output folder (default public)")
 	fs.StringVar(&o.Base, "base", "", "path the site is served under, such as /handbook/")
-	fs.StringVar(&o.Single, "single", "", "also write the whole handbook into this one HTML file")
+	single := "also write the whole handbook into this one HTML file"
+	if command == "build" {
+		single += " (default handbook.html in the output folder, where the site offers it; none: no such file)"
+	}
+	fs.StringVar(&o.Single, "single", "", single)
 	fs.StringVar(&o.Date, "date", "", "date shown on the pages (default: SOURCE_DATE_EPOCH, else the last commit, else the newest page)")
 	if command == "build" {
 		fs.StringVar(&o.module, "module", "", "write only the WebAssembly module, into this file")
@@ -163,11 +167,16 @@ func runBuild(ctx context.Context, o *options) int {
 	if o.module != "" {
 		return runModule(ctx, o)
 	}
-	summary, problems := publish.New(o.Options).Build(ctx)
+	o.placeSingle()
+	p := publish.New(o.Options)
+	summary, problems := p.Build(ctx)
 	if len(problems) > 0 {
 		return fail(problems)
 	}
 	describe(summary, o)
+	if !p.OffersSingle() {
+		fmt.Fprintln(os.Stderr, "the site does not offer the single file: over plain http a phone can keep nothing")
+	}
 	return 0
 }
 
@@ -189,6 +198,27 @@ func describe(s publish.Summary, o *options) {
 	if s.Single > 0 {
 		fmt.Fprintf(os.Stderr, "single file %s, %.1f MB\n", o.Single, float64(s.Single)/1e6)
 	}
+}
+
+// placeSingle puts the single file into the site when nothing else was said.
+// Over plain http a phone can keep nothing but this file, and whoever hosts the
+// site seldom knows that. The preview server does not make it: it takes longer
+// than all else that an edit changes.
+func (o *options) placeSingle() {
+	switch o.Single {
+	case "":
+		o.Single = filepath.Join(o.outFolder(), "handbook.html")
+	case "none":
+		o.Single = ""
+	}
+}
+
+// outFolder is where the site goes.
+func (o *options) outFolder() string {
+	if o.Out != "" {
+		return o.Out
+	}
+	return filepath.Join(o.Root, "public")
 }
 
 func (o *options) outName() string {
@@ -228,12 +258,8 @@ func runServe(ctx context.Context, o *options) int {
 		return fail(problems)
 	}
 	describe(summary, o)
-	out := o.Out
-	if out == "" {
-		out = filepath.Join(o.Root, "public")
-	}
 	err := serve.Run(ctx, serve.Options{
-		Out: out, Base: o.Base, Port: o.port, Watch: p.WatchFolders(), Log: os.Stderr,
+		Out: o.outFolder(), Base: o.Base, Port: o.port, Watch: p.WatchFolders(), Log: os.Stderr,
 		Rebuild: func(ctx context.Context) []report.Problem {
 			_, problems := p.Build(ctx)
 			return problems

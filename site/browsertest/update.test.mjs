@@ -47,6 +47,12 @@ for (const engine of engines) {
       assert.equal(await summary(), before);
 
       await until("the notice again", () => p.visible("[data-update] button"), 60_000);
+      // "Later": the note goes, the keyboard's place does not, and the next page offers the version again.
+      await p.tap("[data-update] .co-button--quiet");
+      await until("the note to go", async () => !(await p.visible("[data-update]")));
+      assert.equal(await p.run(() => document.activeElement.textContent), "Contents");
+      await openPage(p, place, page);
+      await until("the notice once more", () => p.visible("[data-update] button"), 60_000);
       await p.tap("[data-update] button");
       await until("the newer version after the tap", async () => (await summary()) === after, 60_000);
       await until("the tick, which stays over the update", () => p.visible(`${on(page)} .co-step--done`));

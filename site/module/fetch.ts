@@ -18,6 +18,7 @@ export async function fetchModule({ address, integrity }: Where): Promise<WebAss
       reason = navigator.onLine ? "The calculator did not arrive whole, or something else came in its place. A sign-in page of the network does that." : "The calculator is not stored on this phone, and there is no signal.";
       continue;
     }
+    if (response.headers.has("x-changeout")) throw new NotLoaded(`The phone has dropped the calculator, and ${await response.text()}`); // from worker.ts
     if (!response.ok) {
       reason = `The server answered ${response.status} for the calculator.`;
       continue;

@@ -19,6 +19,7 @@ export interface Held {
   saved: number; // when the last file came in, ms; 0 unless checked
   mended: number; // files that were not right and were fetched again by this check
   checked: boolean; // true: every body was read and its digest compared; false: counted by name
+  sound: number; // when every body was last compared and right, ms; 0 when it was never, or one has been wrong since
   reason: string; // why files are missing still, or ""
 }
 

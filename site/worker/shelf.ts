@@ -22,6 +22,9 @@ const grace = 2000; // ms for the others after one has failed
 export class Shelf {
   readonly entries: ReadonlyMap<string, Entry>;
   readonly size: number;
+  /** Files that were missing or damaged and were fetched again, since somebody was last told. */
+  readonly again = new Set<string>();
+  private unwritten = 0; // what sound() answers where the phone has no room for a note, as long as the worker runs
   private readonly family: string;
   private readonly name: string;
 
@@ -44,7 +47,7 @@ export class Shelf {
     for (let tries = 0; tries < 2; tries++) {
       await this.round(progress);
       lost = await this.missing();
-      if (lost.length === 0) return;
+      if (lost.length === 0) return this.noteSound(Date.now()); // nothing got in that was not compared
       await this.stores.delete(this.name);
     }
     throw new Error(`the phone does not keep ${lost[0]}.`);
@@ -83,7 +86,9 @@ export class Shelf {
     if (kept) return kept;
     const entry = this.entries.get(path);
     if (!entry) throw new Error(`${path} is not part of the handbook.`);
-    return this.fetch(cache, entry);
+    const fetched = await this.fetch(cache, entry);
+    this.again.add(path);
+    return fetched;
   }
 
   /** What is missing by name. Quick: no file is read. */
@@ -110,6 +115,7 @@ export class Shelf {
       }
       progress(found.good.length + found.bad.length);
     }
+    await this.noteSound(found.bad.length === 0 ? Date.now() : 0);
     return found;
   }
 
@@ -118,8 +124,23 @@ export class Shelf {
     const cache = await this.stores.open(this.name);
     for (const path of paths) {
       const entry = this.entries.get(path);
-      if (entry) await this.fetch(cache, entry);
+      if (!entry) continue;
+      await this.fetch(cache, entry);
+      this.again.add(path);
     }
+  }
+
+  /** When every file was last compared and right, ms; 0 when one has been wrong since, or nothing is known. */
+  async sound(): Promise<number> {
+    const note = await match(await this.stores.open(this.name), this.address(soundNote));
+    return note ? Number(await note.text()) : this.unwritten;
+  }
+
+  private async noteSound(at: number): Promise<void> {
+    const cache = await this.stores.open(this.name);
+    this.unwritten = at;
+    await cache.delete(this.address(soundNote)).catch(() => false);
+    if (at > 0) await cache.put(this.address(soundNote), new Response(String(at))).catch(() => undefined);
   }
 
   /** Writes down which caches are older than this version. They go once no page of theirs is open. */
@@ -180,7 +201,9 @@ export class Shelf {
   }
 }
 
-const olderList = "?older"; // no file of a site can have this name
+// No file of a site can have these names.
+const olderList = "?older";
+const soundNote = "?sound";
 
 /** A cache whose disk has gone bad throws; that is as good as not held. */
 async function match(cache: Cache, url: string): Promise<Response | undefined> {

@@ -9,9 +9,9 @@
 // The build puts the constants and this script between two braces: cut anywhere, the script is no script, and no
 // browser takes it for an update.
 
-import { route } from "./addresses.ts";
+import { contentType, route } from "./addresses.ts";
 import type { Held, ToPage, ToWorker } from "./messages.ts";
-import type { Entry } from "./receive.ts";
+import type { Entry, Net } from "./receive.ts";
 import { Shelf } from "./shelf.ts";
 
 declare const self: ServiceWorkerGlobalScope;
@@ -21,7 +21,8 @@ declare const __EDITION__: [version: string, date: string]; // as they stand at 
 
 const scope = self.registration.scope;
 const [version, date] = __EDITION__;
-const shelf = new Shelf(scope, __VERSION__, __PRECACHE__, caches, { fetch: (url, init) => fetch(url, init), silence: 20_000 });
+const net: Net = { fetch: (url, init) => fetch(url, init), silence: 20_000 };
+const shelf = new Shelf(scope, __VERSION__, __PRECACHE__, caches, net);
 const files: ReadonlySet<string> = new Set(shelf.entries.keys());
 const total = files.size;
 const spoken = new Map<string, string>(); // page: version it said it is
@@ -36,7 +37,7 @@ self.addEventListener("fetch", (event) => {
   const to = route(path, files, navigation);
   if (to.kind === "file") event.respondWith(answer(to.path, navigation));
   else if (to.kind === "move") event.respondWith(Response.redirect(shelf.address(to.path) + url.search, 302));
-  else if (navigation) event.respondWith(fetch(event.request).catch(unknownPage));
+  else if (navigation) event.respondWith(elsewhere(event.request));
   // A page of the version before, still open while this one takes over, gets the files it was built with.
   else if (/\.[0-9a-f]{16}\.\w+$/.test(path)) event.respondWith(shelf.fromOthers(path).then((kept) => kept ?? fetch(event.request)));
 });
@@ -76,22 +77,34 @@ async function activate(): Promise<void> {
 }
 
 async function held(reason = ""): Promise<Held> {
-  const lost = await shelf.missing();
+  const [lost, sound] = await Promise.all([shelf.missing(), shelf.sound()]);
   const bytes = lost.reduce((left, path) => left - (shelf.entries.get(path)?.[2] ?? 0), shelf.size);
-  return { type: "held", digest: __VERSION__, version, date, files: total - lost.length, total, bytes, size: shelf.size, missing: lost.slice(0, 5), saved: 0, mended: 0, checked: false, reason };
+  return { type: "held", digest: __VERSION__, version, date, files: total - lost.length, total, bytes, size: shelf.size, missing: lost.slice(0, 5), saved: 0, mended: 0, checked: false, sound, reason };
 }
 
-/** Tells how much is held by name. What the phone has dropped is fetched again while there is signal, and told again. */
+const day = 86_400_000; // ms
+let daily: Promise<void> | null = null;
+let checks = 0; // under way
+const due = async (): Promise<boolean> => checks === 0 && Date.now() - (await shelf.sound()) >= day;
+
+/**
+ * Tells how much is held by name. What the phone has dropped is fetched again while there is signal, and told again.
+ * Names say nothing of damage: once a day every body is read back, a little after the page that a person came for.
+ */
 async function state(say: (held: Held) => void): Promise<void> {
   say(await held());
   await tidy();
   const lost = await shelf.missing();
-  if (lost.length === 0) return;
+  if (lost.length === 0) {
+    if (!daily && !(await due())) return;
+    daily ??= new Promise((done) => setTimeout(done, 5000)).then(async () => (await due()) ? check(() => undefined) : undefined).finally(() => (daily = null));
+    return daily;
+  }
   const reason = await shelf.mend(lost).then(() => "", sentence);
   await tell(await held(reason));
 }
 
-/** Reads everything back, mends what is not right, and tells what is true then. */
+/** Reads everything back, mends what is not right, and tells every page what is true then. */
 async function check(say: (held: Held) => void): Promise<void> {
   let last = 0;
   const progress = (done: number): void => {
@@ -100,19 +113,26 @@ async function check(say: (held: Held) => void): Promise<void> {
     last = now;
     void tell({ type: "checking", done, total });
   };
-  let found = await shelf.check(progress);
-  const bad = found.bad.length;
+  checks++;
+  let found;
   let reason = "";
-  if (bad > 0) {
-    reason = await shelf.mend(found.bad).then(() => "", sentence);
+  try {
     found = await shelf.check(progress);
+    if (found.bad.length > 0) {
+      reason = await shelf.mend(found.bad).then(() => "", sentence);
+      found = await shelf.check(progress);
+    }
+  } finally {
+    checks--;
   }
+  for (const path of found.bad) shelf.again.delete(path);
   const now: Held = {
     type: "held", digest: __VERSION__, version, date, files: found.good.length, total, bytes: found.bytes, size: shelf.size,
-    missing: found.bad.slice(0, 5), saved: found.saved, mended: bad - found.bad.length, checked: true, reason,
+    missing: found.bad.slice(0, 5), saved: found.saved, mended: shelf.again.size, checked: true, sound: await shelf.sound(), reason,
   };
+  shelf.again.clear();
   say(now);
-  if (bad > 0) await tell(now);
+  await tell(now);
 }
 
 /** Deletes older versions when every open page has said that it is of this one. */
@@ -127,7 +147,14 @@ async function answer(path: string, navigation: boolean): Promise<Response> {
   } catch (error) {
     // This version is not whole any more and cannot be made whole. One that waits may take over without a tap.
     if (navigation) self.registration.waiting?.postMessage({ type: "use" } satisfies ToWorker);
-    return page(503, `The phone has dropped this page from its storage, and it cannot be fetched now: ${sentence(error)}`);
+    const why = `it cannot be fetched now: ${sentence(error)}`;
+    if (navigation) return page(503, `The phone has dropped this page from its storage, and ${why}`);
+    // Without its script a page has no other way to say what is wrong.
+    if (/^assets\/app\.\w+\.js$/.test(path)) {
+      const words = "The phone dropped a part of the handbook. You can read, but ticks and timers work only with a signal.";
+      return new Response(`document.querySelector("[data-offline-state]").textContent=${JSON.stringify(words)}`, { headers: { "content-type": contentType(path) } });
+    }
+    return new Response(why, { status: 503, headers: { "content-type": "text/plain; charset=utf-8", "x-changeout": "dropped" } });
   }
 }
 
@@ -139,16 +166,20 @@ function sentence(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
 }
 
-function unknownPage(): Response {
-  return page(404, "This page is not part of the saved handbook, and there is no signal to look for it.");
+/** A page that is not in the list: the server's, when it answers before a person gives up. */
+function elsewhere(request: Request): Promise<Response> {
+  const unknown = (why: string): Response => page(404, `This page is not part of the saved handbook, and ${why}`);
+  return Promise.race([
+    fetch(request).catch(() => unknown("there is no signal to look for it.")),
+    new Promise<Response>((done) => setTimeout(() => done(unknown("the network does not answer.")), net.silence / 2)),
+  ]);
 }
 
-/** A page that says what is not here, in the handbook's own style where that is held. */
+/** A page that says what is not here, in the handbook's own style and the chosen light or dark where those are held. */
 function page(status: number, sentence: string): Response {
-  const style = [...files].find((path) => /\/app\.[^/]*css$/.test(path));
-  const link = style ? `<link rel="stylesheet" href="${shelf.address(style)}">` : "";
-  const html = `<!doctype html><html lang="en"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark"><title>Not here</title>${link}</head><body><main class="co-page"><div class="co-title"><h1>Not here</h1><p class="co-title__summary">${sentence.replace(/[&<]/g, (c) => (c === "&" ? "&amp;" : "&lt;"))}</p></div><p><a class="co-button" href="${shelf.address("index.html")}">To the front page</a></p></main></body></html>`;
-  return new Response(html, { status, headers: { "content-type": "text/html; charset=utf-8", "content-security-policy": "default-src 'none'; style-src 'self'" } });
+  const asset = (name: RegExp): string => shelf.address([...files].find((path) => name.test(path)) ?? "");
+  const html = `<!doctype html><html lang="en" data-base="${scope}"><head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1"><meta name="color-scheme" content="light dark"><title>Not here</title><script src="${asset(/\/early\.[^/]*js$/)}"></script><link rel="stylesheet" href="${asset(/\/app\.[^/]*css$/)}"></head><body><main class="co-page"><div class="co-title"><h1>Not here</h1><p class="co-title__summary">${sentence.replace(/[&<]/g, (c) => (c === "&" ? "&amp;" : "&lt;"))}</p></div><p><a class="co-button" href="${shelf.address("index.html")}">To the front page</a></p><p><a class="co-button co-button--quiet" href="${shelf.address("contents.html")}#find">Search the handbook</a></p></main></body></html>`;
+  return new Response(html, { status, headers: { "content-type": "text/html; charset=utf-8", "content-security-policy": "default-src 'none'; script-src 'self'; style-src 'self'" } });
 }
 
 function decode(path: string): string {

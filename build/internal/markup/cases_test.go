@@ -233,7 +233,12 @@ func testEnv(t testing.TB) Env {
 			"copper-book": {"Copper tube handbook", "", "memory"},
 			"z535":        {"ANSI Z535.4", "", ""},
 		},
-		Worksheets: Embeds{IDs: []string{"saturation", "vacuum-hold"}, HTML: func(id string, place Place) ([]byte, error) {
+		Worksheets: Embeds{IDs: []string{"saturation", "vacuum-hold"}, Field: func(unit, _, _ string) Field {
+			if unit == "°C" {
+				return Field{Units: []string{"°C", "*°F"}, Signed: true}
+			}
+			return Field{}
+		}, HTML: func(id string, place Place) ([]byte, error) {
 			if id == "saturation" {
 				return fmt.Appendf(nil, "<section data-worksheet=\"%s\" data-root=\"%s\">Worked%s</section>\n",
 					id, place.Base, place.Cite("z535", "table 1")), nil

@@ -2,6 +2,7 @@ package markup
 
 import (
 	"bytes"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -22,6 +23,8 @@ import (
 //	:: wait 30 min | Fire watch | Look at the joint every 10 minutes.
 //	:: wait 10 min, together | Hold, 10 minutes
 //	:: write pressure-after-10 | Pressure 10 minutes after isolation | micron
+//	:: write sensors | Each sensor: shown and measured | °C, several
+//	:: write loss | Change of weight in 5 minutes | g, signed
 //	:: assessment
 //	:: stored
 //	:: job
@@ -74,7 +77,12 @@ type writeNode struct {
 	ast.BaseBlock
 	id   string
 	unit string // as shown behind the field, or text, time, photo number
-	to   *take  // the input of a worksheet below that may take it over; nil for none
+
+	several bool // readings in the one field
+	signed  bool
+	field   Field
+	units   string // number of its list of units on this page, and the list where it stands first: 2=bar gauge,*psi gauge
+	to      *take  // the input of a worksheet below that may take it over; nil for none
 }
 
 func (n *writeNode) Kind() ast.NodeKind            { return kindWrite }
@@ -131,6 +139,8 @@ var directiveNames = []string{"worksheet", "table", "wait", "write", "assessment
 const (
 	waitForm  = "write :: wait 30 min | Title | Note"
 	together  = ", together" // behind the length of waits that one tap starts
+	several   = ", several"  // behind the unit of a field that asks for more than one reading
+	signed    = ", signed"   // behind the unit of a difference that may be below zero
 	writeForm = "write :: write id | Label | unit (or text, time, photo number)"
 )
 
@@ -218,6 +228,8 @@ func parseWrite(id string, parts []text.Segment, source []byte) ast.Node {
 		return &badDirectiveNode{text: "id of a field is “" + id + "”", hint: idHint}
 	}
 	n := &writeNode{id: id, unit: string(source[parts[2].Start:parts[2].Stop])}
+	n.unit, n.several = strings.CutSuffix(n.unit, several)
+	n.unit, n.signed = strings.CutSuffix(n.unit, signed)
 	if len(parts) == 4 {
 		if n.to = parseTake(string(source[parts[3].Start:parts[3].Stop])); n.to == nil {
 			return &badDirectiveNode{text: "what takes a field over is “" + string(source[parts[3].Start:parts[3].Stop]) + "”", hint: takeForm}
@@ -302,8 +314,8 @@ func parseLength(s string) (seconds int, shown string, ok bool) {
 }
 
 func (w *walker) readEmbed(n *embedNode) {
-	if n.html != nil { // drawn when it was read
-		w.result.Drawn = true
+	if n.html != nil { // what is stored: drawn when it was read
+		w.result.Drawn, w.result.Stored = true, true
 		return
 	}
 	line := w.line(n.Pos())
@@ -430,9 +442,30 @@ func (w *walker) readWrite(n *writeNode) {
 	w.claim("write-"+n.id, line, "each field of a page has an id of its own")
 	w.passage(PassageWrite, "write-"+n.id, w.plain)
 	w.result.Writes = append(w.result.Writes, Write{n.id, string(bytes.TrimSpace(w.plain)), n.unit, line})
+	if w.env.Worksheets.Field != nil {
+		var to take
+		if n.to != nil {
+			to = *n.to
+		}
+		n.field = w.env.Worksheets.Field(n.unit, to.worksheet, to.input)
+	}
+	n.units = w.unitList(n.field.Units)
 	if n.to != nil {
 		w.takes = append(w.takes, taken{take: *n.to, write: n.id, unit: n.unit, line: line})
 	}
+}
+
+// unitList numbers the lists of units of a page, so that each stands on it once.
+func (w *walker) unitList(units []string) string {
+	if len(units) < 2 {
+		return ""
+	}
+	list := strings.Join(units, ",")
+	if i := slices.Index(w.units, list); i >= 0 {
+		return strconv.Itoa(i)
+	}
+	w.units = append(w.units, list)
+	return strconv.Itoa(len(w.units)-1) + "=" + list
 }
 
 type directiveRenderer struct{}
@@ -490,16 +523,41 @@ func (directiveRenderer) write(w util.BufWriter, _ []byte, node ast.Node, enteri
 	case "photo number":
 		_, _ = w.WriteString(` data-kind="photo" inputmode="numeric">`)
 	default:
-		_, _ = w.WriteString(` inputmode="decimal" aria-describedby="write-`)
+		if !n.several && !n.field.Size {
+			_, _ = w.WriteString(` inputmode="decimal"`)
+		}
+		_, _ = w.WriteString(` aria-describedby="write-`)
 		_, _ = w.WriteString(n.id)
 		_, _ = w.WriteString(`-unit"> <span class="co-write__unit" id="write-`)
 		_, _ = w.WriteString(n.id)
-		_, _ = w.WriteString(`-unit">`)
+		_, _ = w.WriteString(`-unit"`)
+		if n.units != "" {
+			_, _ = w.WriteString(` data-units="`)
+			_, _ = w.Write(util.EscapeHTML([]byte(n.units)))
+			_ = w.WriteByte('"')
+		}
+		if keys := n.keys(); keys != "" {
+			_, _ = w.WriteString(` data-keys="` + keys + `"`)
+		}
+		_ = w.WriteByte('>')
 		_, _ = w.Write(util.EscapeHTML([]byte(n.unit)))
 		_, _ = w.WriteString(`</span>`)
 	}
 	_, _ = w.WriteString("</span></p>\n")
 	return ast.WalkContinue, nil
+}
+
+// keys names the buttons that write.ts puts beside the numeric pad: the sign, or letters.
+func (n *writeNode) keys() string {
+	switch {
+	case n.several || n.field.Size:
+		return ""
+	case n.signed || n.field.Signed:
+		return "sign"
+	case n.field.Words:
+		return "letters"
+	}
+	return ""
 }
 
 func (directiveRenderer) text(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {

@@ -45,7 +45,19 @@ type Embeds struct {
 	// or, with row "", alone; "" when it can. nil takes everything.
 	Takes func(id, input, row, unit string) string
 
+	// Field says what a field to write down in a unit may hold; id and input are the worksheet input that may take it
+	// over, or "". nil knows no unit but the one written.
+	Field func(unit, id, input string) Field
+
 	known map[string]bool
+}
+
+// A Field is what a field to write down may hold.
+type Field struct {
+	Units  []string // labels to choose from, the one written first; behind + the first choice in metric, behind * in US units
+	Signed bool     // it can go below zero: phones whose numeric pad lacks a minus get a button
+	Words  bool     // a meter may show words there, such as OL
+	Size   bool     // pipe sizes, written as fractions: no numeric pad has a stroke
 }
 
 // A Place is where an embed is drawn.

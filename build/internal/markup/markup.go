@@ -13,7 +13,6 @@ import (
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/parser"
 	"github.com/yuin/goldmark/renderer"
-	"github.com/yuin/goldmark/renderer/html"
 	"github.com/yuin/goldmark/text"
 	"github.com/yuin/goldmark/util"
 
@@ -63,7 +62,7 @@ func New(env Env) *Converter {
 		markdown: goldmark.New(goldmark.WithExtensions(
 			headings{}, cautions{}, steps{}, tables{}, decisions{}, directives{}, citations{}, terms{}, links{},
 			&code{}, walking{},
-		), goldmark.WithRendererOptions(html.WithWriter(togetherWriter{html.DefaultWriter}))),
+		)),
 		hazards: newHazardIndex(env.Hazards),
 		walkers: sync.Pool{New: func() any { return &walker{ids: map[string]int{}} }},
 	}

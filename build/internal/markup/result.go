@@ -14,6 +14,7 @@ type Result struct {
 	Worksheets []Use   // worksheets embedded, in order
 	Tables     []Use   // tables embedded, in order
 	Drawn      bool    // the page holds what a script draws: assessment, job file, report, storage
+	Stored     bool    // the page shows what is stored on the phone
 	Terms      []Use   // glossary terms linked; ID is the term's id
 	Sources    []Cited // numbered sources in the order of the list at the end
 	Links      []Link

@@ -6,6 +6,8 @@ import (
 	"unicode/utf8"
 
 	"github.com/yuin/goldmark/util"
+
+	"changeout/build/internal/typeset"
 )
 
 // checkSentences reports sentences of the collected text that have too many words.
@@ -35,7 +37,7 @@ func (w *walker) checkSentences(limit int, what string, line int) {
 				start = from
 			}
 			// A number and its unit are read as one word.
-			if !afterNumber || !isUnit(token) {
+			if !afterNumber || !typeset.IsUnit(token) {
 				words++
 			}
 			afterNumber = '0' <= token[len(token)-1] && token[len(token)-1] <= '9'
@@ -77,19 +79,6 @@ func isWord(token []byte) bool {
 				return true
 			}
 		}
-	}
-	return false
-}
-
-// isUnit tells whether a token after a number is the number's unit: a symbol, or micron and the like.
-func isUnit(token []byte) bool {
-	token = bytes.TrimRight(token, ".,;:!?)")
-	switch string(token) {
-	case "%", "°C", "°F", "K", "V", "kV", "mV", "A", "mA", "W", "kW", "Ω", "kΩ", "MΩ", "Hz", "Pa", "kPa", "MPa", "bar", "barg", "bara",
-		"mbar", "psi", "psig", "psia", "kPag", "kPaa", "micron", "microns", "torr", "Torr", "mm", "cm", "m", "µm", "in", "ft", "g", "kg", "lb",
-		"oz", "N", "kN", "N·m", "L", "l", "mL", "ml", "m³", "s", "min", "h", "L/min", "m³/h", "cfm", "ft³/h", "ppm", "minutes", "hours",
-		"seconds", "days", "g/m", "kg/m", "kg/m³", "µF", "uF", "J", "kJ", "rpm":
-		return true
 	}
 	return false
 }

@@ -3,6 +3,7 @@ package markup
 import (
 	"bytes"
 	"strconv"
+	"unicode/utf8"
 
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/ast"
@@ -13,7 +14,8 @@ import (
 	"github.com/yuin/goldmark/util"
 )
 
-// tables are GFM tables in a box that scrolls sideways on a narrow screen.
+// tables are GFM tables in a box that scrolls sideways on a narrow screen. A table of words becomes cards there: its cells
+// carry the titles of their columns, and roles, because a browser may take a table drawn as blocks for no table.
 // goldmark's own renderer is not used: it writes style attributes, which the site's security policy forbids.
 type tables struct{}
 
@@ -32,7 +34,7 @@ type wideTableNode struct {
 	ast.BaseBlock
 	label      string   // accessible name, or
 	labelledBy string   // id of what names it
-	columns    [][]byte // column titles for data-label, nil when cells carry none
+	columns    [][]byte // column titles for data-label of a table of words, nil for one of figures
 }
 
 func (n *wideTableNode) Kind() ast.NodeKind            { return kindWideTable }
@@ -45,13 +47,26 @@ func (w *walker) readTable(table *east.Table) {
 	if wide.label == "" {
 		wide.label = w.page.Title
 	}
+	longest := 0
 	for row := table.FirstChild(); row != nil; row = row.NextSibling() {
-		w.readRow(row, PassageTable)
+		n := w.readRow(row, PassageTable)
+		if row.Kind() != east.KindTableHeader {
+			longest = max(longest, n)
+		}
+	}
+	if longest > longestFigure {
+		wide.columns = w.readColumns(table.FirstChild())
 	}
 }
 
-// readRow reads the cells of a row and keeps their text, with dots between.
-func (w *walker) readRow(row ast.Node, kind PassageKind) {
+// longestFigure is the longest cell of a table of figures, in letters: “¼ in (4.8 mm)” is one, a sentence is none.
+const longestFigure = 24
+
+// broadColumns is from how many columns on words need more than the measure.
+const broadColumns = 5
+
+// readRow reads the cells of a row, keeps their text with dots between, and gives the letters of the longest.
+func (w *walker) readRow(row ast.Node, kind PassageKind) (longest int) {
 	w.row = w.row[:0]
 	for cell := row.FirstChild(); cell != nil; cell = cell.NextSibling() {
 		w.collect(cell)
@@ -60,9 +75,11 @@ func (w *walker) readRow(row ast.Node, kind PassageKind) {
 				w.row = append(w.row, betweenCells...)
 			}
 			w.row = append(w.row, words...)
+			longest = max(longest, utf8.RuneCount(words))
 		}
 	}
 	w.passage(kind, "", w.row)
+	return longest
 }
 
 var betweenCells = []byte(" · ")
@@ -105,7 +122,11 @@ func (tableRenderer) wide(w util.BufWriter, _ []byte, node ast.Node, entering bo
 		return ast.WalkContinue, nil
 	}
 	n := node.(*wideTableNode)
-	_, _ = w.WriteString(`<section class="co-scroll" tabindex="0" aria-label`)
+	_, _ = w.WriteString(`<section class="co-scroll`)
+	if len(n.columns) >= broadColumns {
+		_, _ = w.WriteString(` co-scroll--broad`)
+	}
+	_, _ = w.WriteString(`" tabindex="0" aria-label`)
 	if n.labelledBy != "" {
 		_, _ = w.WriteString(`ledby="`)
 		_, _ = w.WriteString(n.labelledBy)
@@ -117,30 +138,48 @@ func (tableRenderer) wide(w util.BufWriter, _ []byte, node ast.Node, entering bo
 	return ast.WalkContinue, nil
 }
 
-func (tableRenderer) table(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
-	if entering {
-		_, _ = w.WriteString("<table class=\"co-table\">\n")
-	} else {
-		_, _ = w.WriteString("</table>")
+// role gives the attribute for a part of a table of words, “” for one of figures, which is drawn as a table everywhere.
+// part is the table or a row of it.
+func role(part ast.Node, name string) string {
+	if part.Kind() != east.KindTable {
+		part = part.Parent()
 	}
+	if wide, ok := part.Parent().(*wideTableNode); ok && wide.columns != nil {
+		return ` role="` + name + `"`
+	}
+	return ""
+}
+
+func (tableRenderer) table(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	if !entering {
+		_, _ = w.WriteString("</table>")
+		return ast.WalkContinue, nil
+	}
+	words := role(node, "table")
+	_, _ = w.WriteString(`<table class="co-table`)
+	if words != "" {
+		_, _ = w.WriteString(` co-table--words`)
+	}
+	_, _ = w.WriteString(`"` + words + ">\n")
 	return ast.WalkContinue, nil
 }
 
 func (tableRenderer) header(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
+	group := role(node, "rowgroup")
 	if entering {
-		_, _ = w.WriteString("<thead><tr>")
+		_, _ = w.WriteString("<thead" + group + "><tr" + role(node, "row") + ">")
 		return ast.WalkContinue, nil
 	}
 	_, _ = w.WriteString("</tr></thead>\n")
 	if node.NextSibling() != nil {
-		_, _ = w.WriteString("<tbody>\n")
+		_, _ = w.WriteString("<tbody" + group + ">\n")
 	}
 	return ast.WalkContinue, nil
 }
 
 func (tableRenderer) row(w util.BufWriter, _ []byte, node ast.Node, entering bool) (ast.WalkStatus, error) {
 	if entering {
-		_, _ = w.WriteString("<tr>")
+		_, _ = w.WriteString("<tr" + role(node, "row") + ">")
 		return ast.WalkContinue, nil
 	}
 	_, _ = w.WriteString("</tr>\n")
@@ -162,16 +201,16 @@ func (tableRenderer) cell(w util.BufWriter, _ []byte, node ast.Node, entering bo
 		return ast.WalkContinue, nil
 	}
 	if header {
-		_, _ = w.WriteString(`<th scope="col"`)
+		_, _ = w.WriteString(`<th scope="col"` + role(n.Parent(), "columnheader"))
 	} else {
-		_, _ = w.WriteString("<td")
+		_, _ = w.WriteString("<td" + role(n.Parent(), "cell"))
 	}
 	if n.Alignment == east.AlignRight || n.Alignment == east.AlignCenter {
 		_, _ = w.WriteString(` class="co-table__`)
 		_, _ = w.WriteString(n.Alignment.String())
 		_ = w.WriteByte('"')
 	}
-	if wide, ok := n.Parent().Parent().Parent().(*wideTableNode); ok && !header && wide.columns != nil {
+	if wide, ok := n.Parent().Parent().Parent().(*wideTableNode); ok && !header && wide.columns != nil && n.HasChildren() {
 		column := 0
 		for c := n.PreviousSibling(); c != nil; c = c.PreviousSibling() {
 			column++

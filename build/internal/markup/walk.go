@@ -39,8 +39,9 @@ type walker struct {
 	hasEmbeds  bool
 	group      string // id of the first of the waits that start together, while grouped is not 0
 	groupLine  int
-	grouped    int     // waits in that group so far
-	takes      []taken // fields that a worksheet below may take over
+	grouped    int      // waits in that group so far
+	takes      []taken  // fields that a worksheet below may take over
+	units      []string // lists of units that stand on the page
 	sections   sections
 	fragments  []localLink // links into this page, checked when all ids are known
 	plain      []byte      // plain text of the block being read

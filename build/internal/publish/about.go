@@ -109,22 +109,20 @@ var accounts = sync.OnceValue(func() *template.Template {
 
 {{define "checked"}}{{$base := .Base}}
 {{- range .Data}}
-<section>
 <h2 id="{{.ID}}">{{.Title}}</h2>
 {{with .Intro}}<p>{{.}}</p>{{end}}
 <p><a href="{{$base}}worksheets/{{.ID}}.html">Open this worksheet</a></p>
 {{- if .Rows}}
-<section class="co-scroll" tabindex="0" aria-label="Checks of {{.Title}}"><table class="co-table">
-<thead><tr><th scope="col">Given</th><th scope="col">Value</th><th scope="col">Published</th><th scope="col">This handbook</th><th scope="col">Difference</th><th scope="col">Allowed</th><th scope="col">Source</th><th scope="col">Read</th></tr></thead>
-<tbody>
+<section class="co-scroll co-scroll--broad" tabindex="0" aria-label="Checks of {{.Title}}"><table class="co-table co-table--words" role="table">
+<thead role="rowgroup"><tr role="row"><th scope="col" role="columnheader">Given<th scope="col" role="columnheader">Value<th scope="col" role="columnheader">Published<th scope="col" role="columnheader">This handbook<th scope="col" role="columnheader">Difference<th scope="col" role="columnheader">Allowed<th scope="col" role="columnheader">Source<th scope="col" role="columnheader">Read</thead>
+<tbody role="rowgroup">
 {{- range .Rows}}
-<tr><th scope="row">{{.Inputs}}</th><td>{{.Quantity}}</td><td>{{.Expected}}</td><td>{{.Got}}</td><td>{{.Difference}}</td><td>{{.Tolerance}}</td><td>{{.Source}}</td><td>{{.Read}}</td></tr>
+<tr role="row"><th scope="row" role="rowheader" data-label="Given">{{.Inputs}}<td role="cell" data-label="Value">{{.Quantity}}<td role="cell" data-label="Published">{{.Expected}}<td role="cell" data-label="This handbook">{{.Got}}<td role="cell" data-label="Difference">{{.Difference}}<td role="cell" data-label="Allowed">{{.Tolerance}}<td role="cell" data-label="Source">{{.Source}}<td role="cell" data-label="Read">{{.Read}}
 {{- end}}
 </tbody></table></section>
 {{- else}}
 <p>No published value was found for this worksheet.</p>
 {{- end}}
-</section>
 {{- end}}{{end}}
 
 {{define "licences"}}

@@ -42,6 +42,7 @@ type shelf struct {
 	job       []byte // the script of the job file, loaded when it is needed
 	assess    []byte // the script of the page that assesses
 	calculate []byte // the worker that runs the module
+	stored    []byte // the script of the page that shows what is stored
 	worker    []byte // bundled, without the list that stands before it
 	static    map[string][]byte
 	module    *module.Module
@@ -56,7 +57,7 @@ func (p *Publisher) loadShelf(ctx context.Context, in inputs, before *shelf, las
 	var list report.List
 	var wg sync.WaitGroup
 	if before != nil && in.sameSite(last) {
-		s.templates, s.source, s.css, s.drawn, s.print, s.js, s.sheets, s.early, s.search, s.job, s.assess, s.calculate, s.worker, s.static = before.templates, before.source, before.css, before.drawn, before.print, before.js, before.sheets, before.early, before.search, before.job, before.assess, before.calculate, before.worker, before.static
+		s.templates, s.source, s.css, s.drawn, s.print, s.js, s.sheets, s.early, s.search, s.job, s.assess, s.calculate, s.stored, s.worker, s.static = before.templates, before.source, before.css, before.drawn, before.print, before.js, before.sheets, before.early, before.search, before.job, before.assess, before.calculate, before.stored, before.worker, before.static
 	} else {
 		wg.Go(func() { list.Add(s.loadSite(p.o)...) })
 	}
@@ -97,6 +98,7 @@ func (p *Publisher) loadShelf(ctx context.Context, in inputs, before *shelf, las
 		Searching:  hashedName("search.js", s.search),
 		Assessing:  hashedName("assess.js", s.assess),
 		Calculator: hashedName("calculate.js", s.calculate),
+		Stored:     hashedName("stored.js", s.stored),
 	}
 	return s, nil
 }
@@ -116,6 +118,7 @@ func (s *shelf) loadSite(o Options) []report.Problem {
 		{"site/search.ts", &s.search},
 		{"site/assess.ts", &s.assess},
 		{"site/calculate.ts", &s.calculate},
+		{"site/stored.ts", &s.stored},
 		{"site/app.css", &s.css},
 		{"site/drawn.css", &s.drawn},
 		{"site/print.css", &s.print},
@@ -188,6 +191,7 @@ func (s *shelf) put(to sink) []report.Problem {
 		s.assets.Searching:  s.search,
 		s.assets.Assessing:  s.assess,
 		s.assets.Calculator: s.calculate,
+		s.assets.Stored:     s.stored,
 		s.assets.Module:     s.module.Bytes,
 	}
 	var problems []report.Problem

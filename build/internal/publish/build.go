@@ -15,6 +15,7 @@ import (
 	"changeout/build/internal/markup"
 	"changeout/build/internal/page"
 	"changeout/build/internal/report"
+	"changeout/build/internal/typeset"
 )
 
 // edition is one state of the site: what it was made from and what is in it.
@@ -123,9 +124,7 @@ func (p *Publisher) frame(e *edition) Frame {
 	if f.Date == "" {
 		f.Date = newest(e.content.book)
 	}
-	if p.o.Single != "" {
-		f.Assets.Single = p.singleURL()
-	}
+	f.Assets.Single = p.singleURL()
 	if f.Version == "" {
 		f.Version = p.inputDigest(e, f)
 	}
@@ -229,7 +228,7 @@ func (e *edition) drawOne(u *unit, b *bytes.Buffer, to sink) (stored, *report.Pr
 		problem := executeProblem(u.frame.ID, err)
 		return stored{}, &problem
 	}
-	file, err := to.put(u.name(), b.Bytes())
+	file, err := to.put(u.name(), typeset.Page(b.Bytes()))
 	if err != nil {
 		problem := writeProblem(err)
 		return stored{}, &problem
@@ -298,8 +297,15 @@ func (p *Publisher) companyName() string {
 	return firstHeading(dirFS(p.o.Company), page.ContentsPath)
 }
 
-// singleURL is where the single file lies in the site, if it is written there.
+// OffersSingle is true if the single file is part of the site.
+func (p *Publisher) OffersSingle() bool { return p.singleURL() != "" }
+
+// singleURL is where the single file lies in the site, or "" if it is not
+// written there.
 func (p *Publisher) singleURL() string {
+	if p.o.Single == "" {
+		return ""
+	}
 	rel, err := filepath.Rel(p.o.Out, p.o.Single)
 	if err != nil || !filepath.IsLocal(rel) {
 		return ""

@@ -35,6 +35,7 @@ var small = map[string]string{
 	"content/search.md":                "# Words people say\n\n| People say | This handbook says |\n| --- | --- |\n| pull down | vacuum |\n",
 	"site/assess.ts":                   "document.title += '%';\n",
 	"site/calculate.ts":                "onmessage = null;\n",
+	"site/stored.ts":                   "document.title += '&';\n",
 	"site/job.ts":                      "document.title += '#';\n",
 	"site/early.ts":                    "document.title += '0';\n",
 	"site/app.css":                     ".co-step { color: black }\n",
@@ -44,7 +45,7 @@ var small = map[string]string{
 	"site/static/icon.svg":             "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 512 512\"><path fill=\"#0a4a47\" d=\"M0 0h512v512H0z\"/></svg>\n",
 	"site/static/manifest.webmanifest": "{\"name\":\"small\"}\n",
 
-	"site/layouts/base.tmpl":      `{{define "base"}}<!doctype html><html lang="en" data-version="{{.Version}}" data-module="{{.Assets.Module}}"><head><title>{{.Title}}</title><link rel="stylesheet" href="{{.Base}}{{.Assets.CSS}}"><link rel="icon" href="{{.Base}}{{.Assets.Icon}}"><script defer src="{{.Base}}{{.Assets.Script}}"></script>{{if .Sheets}}<script defer src="{{.Base}}{{.Assets.Worksheets}}"></script>{{end}}</head><body><main id="main" data-page="{{.ID}}">{{template "main" .}}</main><p>{{.Date}} {{.Updated}} {{.Company}}</p>{{with .Next}}<a href="{{$.Base}}{{.URL}}">{{.Title}}</a>{{end}}</body></html>{{end}}`,
+	"site/layouts/base.tmpl":      `{{define "base"}}<!doctype html><html lang="en" data-version="{{.Version}}" data-module="{{.Assets.Module}}"><head><title>{{.Title}}</title><link rel="stylesheet" href="{{.Base}}{{.Assets.CSS}}"><link rel="icon" href="{{.Base}}{{.Assets.Icon}}"><script defer src="{{.Base}}{{.Assets.Script}}"></script>{{if .Sheets}}<script defer src="{{.Base}}{{.Assets.Worksheets}}"></script>{{end}}{{if .Stored}}<script defer src="{{.Base}}{{.Assets.Stored}}"></script>{{end}}</head><body><main id="main" data-page="{{.ID}}">{{template "main" .}}</main><p>{{.Date}} {{.Updated}} {{.Company}}</p>{{with .Next}}<a href="{{$.Base}}{{.URL}}">{{.Title}}</a>{{end}}</body></html>{{end}}`,
 	"site/layouts/page.tmpl":      `{{define "main"}}<h1>{{.Title}}</h1>{{.Body}}{{end}}`,
 	"site/layouts/front.tmpl":     `{{define "main"}}<h1>{{.Title}}</h1>{{range .Stages}}<p>{{.Number}} {{.Title}}{{range .Pages}} <a href="{{$.Base}}{{.URL}}">{{.Title}}</a>{{else}} Not written yet.{{end}}</p>{{end}}{{range .Shelves}}<h2>{{.Title}}</h2>{{range .Items}}<a href="{{$.Base}}{{.URL}}">{{.Title}}</a>{{end}}{{end}}{{end}}`,
 	"site/layouts/list.tmpl":      `{{define "main"}}<h1>{{.Title}}</h1>{{range .Groups}}<h2>{{.Title}}</h2>{{if .Grid}}Side by side: {{end}}{{range .Items}}<a href="{{$.Base}}{{.URL}}">{{.Title}}</a>{{with .Note}} {{.}}{{end}}{{end}}{{end}}{{end}}`,

@@ -3,9 +3,14 @@ package publish
 import (
 	"crypto/sha256"
 	"encoding/binary"
+	"fmt"
+	"math"
 	"strings"
 	"time"
+	"unicode"
+	"unicode/utf8"
 
+	"changeout/build/internal/causes"
 	"changeout/build/internal/markup"
 	"changeout/build/internal/page"
 )
@@ -56,12 +61,62 @@ func pageUnit(e *edition, pg *page.Page, crumb *Link, stage string, terms [sha25
 		frame:  f,
 		layout: "page",
 		page:   pg,
+		packed: strings.HasPrefix(pg.ID, causes.Folder), // long tables for whoever checks the cause model
 		inputs: pageDigest(f, pg, stage, e.content.bodyDigest(pg), terms),
 		data: func(f Frame, r *markup.Result) (any, error) {
-			f.Sheets, f.Drawn = len(r.Worksheets) > 0, r.Drawn
-			return PageData{Frame: f, Stage: pg.Stage, StageTitle: stage, Body: trusted(r.HTML), Steps: len(r.Steps)}, nil
+			f.Sheets, f.Drawn, f.Stored = len(r.Worksheets)+len(r.Writes) > 0, r.Drawn, r.Stored
+			return PageData{Frame: f, Stage: pg.Stage, StageTitle: stage, Body: trusted(r.HTML), Steps: len(r.Steps), Parts: parts(r)}, nil
 		},
 	}
+}
+
+const fewParts = 5 // a page with fewer sections shows them soon enough
+
+// parts lists the sections of a long page and the steps in each.
+func parts(r *markup.Result) []Part {
+	var list []Part
+	steps := r.Steps
+	for i, h := range r.Headings {
+		if h.Level != 2 {
+			continue
+		}
+		next := math.MaxInt
+		for _, later := range r.Headings[i+1:] {
+			if later.Level == 2 {
+				next = later.Line
+				break
+			}
+		}
+		part := Part{Title: sectionTitle(h.Text), ID: h.ID}
+		n := 0
+		for n < len(steps) && steps[n].Line < next {
+			n++
+		}
+		switch {
+		case n == 1:
+			part.Steps = fmt.Sprint("step ", steps[0].Number)
+		case n == 2:
+			part.Steps = fmt.Sprint("steps ", steps[0].Number, " and ", steps[1].Number)
+		case n > 2:
+			part.Steps = fmt.Sprint("steps ", steps[0].Number, " to ", steps[n-1].Number)
+		}
+		steps = steps[n:]
+		list = append(list, part)
+	}
+	if len(list) < fewParts {
+		return nil
+	}
+	return list
+}
+
+// sectionTitle leaves out that a section holds steps: the numbers beside it say so.
+func sectionTitle(text string) string {
+	title, ok := strings.CutPrefix(text, "Steps: ")
+	if !ok {
+		return text
+	}
+	first, size := utf8.DecodeRuneInString(title)
+	return string(unicode.ToUpper(first)) + title[size:]
 }
 
 // pageDigest covers what one page is made from. It runs for every page at each

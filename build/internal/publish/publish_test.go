@@ -47,7 +47,7 @@ func TestFilesOfASite(t *testing.T) {
 	slices.Sort(names) // the digests decided the order before
 	want := []string{
 		"about/checked.html", "about/glossary.html", "about/licences.html", "about/limits.html", "about/sources.html",
-		"assets/app.HASH.css", "assets/app.HASH.js", "assets/assess.HASH.js", "assets/calculate.HASH.js", "assets/changeout.HASH.wasm", "assets/drawn.HASH.css", "assets/early.HASH.js", "assets/job.HASH.js", "assets/print.HASH.css", "assets/search.HASH.js", "assets/worksheets.HASH.js",
+		"assets/app.HASH.css", "assets/app.HASH.js", "assets/assess.HASH.js", "assets/calculate.HASH.js", "assets/changeout.HASH.wasm", "assets/drawn.HASH.css", "assets/early.HASH.js", "assets/job.HASH.js", "assets/print.HASH.css", "assets/search.HASH.js", "assets/stored.HASH.js", "assets/worksheets.HASH.js",
 		"contents.html", "files.sha256", "icon-180.png", "icon-192.png", "icon-512.png", "icon.svg", "index.html", "manifest.webmanifest", "search-index.txt",
 		"stages/curve.svg", "stages/hold.html", "tables.html", "tables/squares.html", "worker.js", "worksheets.html", "worksheets/twice.html",
 	}

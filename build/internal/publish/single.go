@@ -13,6 +13,7 @@ import (
 
 	"changeout/build/internal/report"
 	"changeout/build/internal/searchindex"
+	"changeout/build/internal/typeset"
 )
 
 // writeSingle writes the whole handbook as one file that opens from a phone's
@@ -22,7 +23,8 @@ import (
 // (0.8 MB instead of 3.3 MB for 2.5 MB); browsers can unpack gzip themselves
 // (DecompressionStream) but not brotli. Where that is missing, the script says
 // so in a sentence, and the printed examples and the common tables still read.
-// The less common tables, worksheets that stand on a procedure page too, the licences and the checks are packed, see packPages.
+// The less common tables, worksheets that stand on a procedure page too, the licences, the checks
+// and the tables of the cause model are packed, see packPages.
 //
 // Inside the output folder the file is part of the site; elsewhere it is
 // written beside its place and moved there in one step.
@@ -100,7 +102,7 @@ func (p *Publisher) single(ctx context.Context, e *edition) ([]byte, []report.Pr
 		}
 		var main []byte
 		if err == nil {
-			main, err = r.rewrite(u.frame.ID, b.Bytes())
+			main, err = r.rewrite(u.frame.ID, typeset.Page(b.Bytes()))
 		}
 		if err != nil {
 			list.Add(executeProblem(u.frame.ID, err))
@@ -127,7 +129,7 @@ func (p *Publisher) single(ctx context.Context, e *edition) ([]byte, []report.Pr
 	err = e.shelf.templates["single"].ExecuteTemplate(&b, "single", SingleData{
 		Frame:  f,
 		CSS:    template.CSS(string(e.shelf.css) + string(e.shelf.print) + string(e.shelf.drawn)),
-		Script: template.JS(string(e.shelf.js) + string(e.shelf.sheets) + string(e.shelf.job) + string(e.shelf.search) + string(e.shelf.assess)),
+		Script: template.JS(string(e.shelf.js) + string(e.shelf.sheets) + string(e.shelf.job) + string(e.shelf.search) + string(e.shelf.assess) + string(e.shelf.stored)),
 		Module: trusted([]byte(pack(e.shelf.module.Bytes))),
 		Search: trusted(searchindex.Join(nil, e.searched)),
 		Causes: trusted(e.content.causes.data()),

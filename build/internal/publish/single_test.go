@@ -212,14 +212,23 @@ func TestSingleFileInsideTheSite(t *testing.T) {
 	root := tree(t, small)
 	o := options(root)
 	o.Single = filepath.Join(root, "public", "handbook.html")
-	mustBuild(t, New(o))
+	inside := New(o)
+	mustBuild(t, inside)
+	if !inside.OffersSingle() {
+		t.Errorf("the site does not offer the file that lies in it")
+	}
 	if got := read(t, root, "public/files.sha256"); !strings.Contains(got, "  handbook.html\n") {
 		t.Errorf("got record\n%s\nwant the single file in it", got)
 	}
 	if strings.Contains(read(t, root, "public/worker.js"), "handbook.html") {
 		t.Errorf("the single file is in the offline list")
 	}
-	o.Single = ""
+	for _, elsewhere := range []string{filepath.Join(root, "handbook.html"), ""} {
+		o.Single = elsewhere
+		if New(o).OffersSingle() {
+			t.Errorf("with the file at %q the site offers it, and it is not there", elsewhere)
+		}
+	}
 	mustBuild(t, New(o))
 	if _, err := os.Stat(filepath.Join(root, "public", "handbook.html")); err == nil {
 		t.Errorf("the single file is still there")

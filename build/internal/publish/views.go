@@ -19,8 +19,9 @@ type Frame struct {
 	Assets         Assets
 	Crumb          *Link // where the page belongs, or nil
 	Prev, Next     *Link // reading order, or nil
-	Sheets         bool  // the page holds a worksheet and needs its script
+	Sheets         bool  // the page holds a worksheet or fields to write down, and needs their script
 	Drawn          bool  // the page holds what a script draws, and needs its style
+	Stored         bool  // the page shows what is stored, and needs its script
 }
 
 // Link is a title and an address from the site's root.
@@ -41,6 +42,7 @@ type Assets struct {
 	Searching                                           string // the script that the first search loads
 	Assessing                                           string // the script of the page that assesses
 	Calculator                                          string // the worker that runs the module
+	Stored                                              string // the script of the page that shows what is stored
 	Touch                                               string // PNG for home screens that take no SVG
 	Single                                              string
 }
@@ -52,7 +54,11 @@ type PageData struct {
 	StageTitle string
 	Body       template.HTML
 	Steps      int
+	Parts      []Part
 }
+
+// Part is a section of a long page: its title, its address on the page, and the steps in it ("steps 9 to 20"), or "".
+type Part struct{ Title, ID, Steps string }
 
 // FrontData is for layouts/front.tmpl.
 type FrontData struct {

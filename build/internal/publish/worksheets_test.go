@@ -45,6 +45,29 @@ func TestWorksheetScript(t *testing.T) {
 	}
 }
 
+// TestStoredScript: only the page that shows what is stored loads its script.
+// The phone stores that script too, and the single file carries it.
+func TestStoredScript(t *testing.T) {
+	root := tree(t, small)
+	write(t, root, "content/about/limits.md", small["content/about/limits.md"]+"\n:: stored\n")
+	o := options(root)
+	o.Single = filepath.Join(root, "one.html")
+	mustBuild(t, New(o))
+	out := filepath.Join(root, "public")
+	name := regexp.MustCompile(`assets/stored\.[0-9a-f]{16}\.js`)
+	for page, holds := range map[string]bool{"about/limits.html": true, "stages/hold.html": false, "index.html": false} {
+		if got := name.MatchString(read(t, out, page)); got != holds {
+			t.Errorf("%s: loads the script of what is stored: %v, want %v", page, got, holds)
+		}
+	}
+	if got := name.FindString(read(t, out, "worker.js")); got == "" || got != name.FindString(read(t, out, "about/limits.html")) {
+		t.Errorf("got %q in the list of what phones store, want the script that the page names", got)
+	}
+	if !strings.Contains(read(t, root, "one.html"), `document.title+="&"`) {
+		t.Errorf("the single file lacks the script")
+	}
+}
+
 func TestBrief(t *testing.T) {
 	long := strings.Repeat("word ", 30)
 	for _, c := range []struct{ purpose, want string }{

@@ -17,16 +17,16 @@ const sha256 = (bytes, as = "hex") => createHash("sha256").update(bytes).digest(
 /**
  * One version of the handbook: { version, files: Map(name: bytes), list, worker, module, size }. Every version has another
  * number in its pages and another module (by a custom section, which changes no answer), as a real one may.
- * silence: ms after which the worker takes a silent server for a lost signal, in place of its 20 s.
+ * single: where the site offers the single file, "" for nowhere. silence: ms after which the worker takes a silent server for a lost signal, in place of its 20 s.
  */
-export async function edition(version, { silence } = {}) {
+export async function edition(version, { silence, single = "handbook.html" } = {}) {
   const read = (name) => readFile(path.join(built(), name));
   const script = await readFile(path.join(built(), "worker.js"), "utf8");
   const [, , shown, list, code] = /^\{const __VERSION__="(\w+)",__EDITION__=(\[.*?\]),__PRECACHE__=(\[.*?\n\]);\n(.*)$/s.exec(script);
   const [old, date] = JSON.parse(shown);
   const names = JSON.parse(list).map(([name]) => name);
-  const front = await readFile(path.join(built(), "worksheets/saturation.html"), "utf8");
-  const loaded = names.filter((name) => name.startsWith("assets/") && (front.includes(name) || name.endsWith(".css")));
+  const texts = (await Promise.all(pages.map(read))).join("");
+  const loaded = names.filter((name) => name.startsWith("assets/") && (texts.includes(name) || name.endsWith(".css")));
   const module = loaded.find((name) => name.endsWith(".wasm"));
   const files = new Map();
 
@@ -38,7 +38,7 @@ export async function edition(version, { silence } = {}) {
     let bytes = await read(name);
     if (name.endsWith(".html")) {
       bytes = Buffer.from(bytes.toString().replaceAll(old, version).replaceAll(module, moduleNow).replace(/data-module-sum="[^"]*"/, `data-module-sum="sha256-${sha256(wasm, "base64")}"`)
-        .replace('data-single=""', 'data-single="handbook.html"'));
+        .replace(/data-single="[^"]*"/, `data-single="${single}"`));
     }
     files.set(name, bytes);
   }
@@ -76,6 +76,7 @@ export class Faulty {
   constructor(base = "/job/handbook/") {
     this.base = base;
     this.fault = () => undefined;
+    this.forgotten = false; // true: the browser's own cache keeps nothing, as after a week
     this.lines = new Set();
     this.asked = [];
     this.heal();
@@ -136,7 +137,7 @@ export class Faulty {
     response.writeHead(200, {
       "content-type": fault.type ?? types[name.slice(name.lastIndexOf(".") + 1)] ?? "application/octet-stream",
       "content-length": fault.keep !== undefined && !fault.honest ? end : whole,
-      "cache-control": /\.[0-9a-f]{16}\.\w+$/.test(name) ? "public, max-age=31536000, immutable" : "no-cache",
+      "cache-control": this.forgotten ? "no-store" : /\.[0-9a-f]{16}\.\w+$/.test(name) ? "public, max-age=31536000, immutable" : "no-cache",
     });
     // In pieces, and never more than is left before the cut, to the byte.
     for (let at = 0; at < end && !this.down; ) {

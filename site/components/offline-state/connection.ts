@@ -16,14 +16,14 @@ export const unable = singleFile ? "" : !isSecureContext ? "pages are saved only
 /** The address of the handbook as one file, if this site offers it, or "". */
 export const oneFile = html.dataset.single ? root(html.dataset.single) : "";
 
-const listeners = new Set<(message: ToPage) => void>();
+const kept = "changeout:kept"; // an event, because the page about what is stored has a script of its own
 
 export function hear(listener: (message: ToPage) => void): void {
-  listeners.add(listener);
+  document.addEventListener(kept, (event) => listener((event as CustomEvent<ToPage>).detail));
 }
 
-function pass(message: ToPage): void {
-  for (const listener of listeners) listener(message);
+function pass(detail: ToPage): void {
+  document.dispatchEvent(new CustomEvent(kept, { detail }));
 }
 
 /** Asks a worker and waits for what it holds; null when it does not answer in time, as a script that is none of ours. */
@@ -100,19 +100,30 @@ export async function connect(): Promise<void> {
     }
     reload();
   };
+  let ours = ""; // the version whose word counts: one that waits speaks of its own files
   const state = async (): Promise<void> => {
     const ruling = container.controller;
     const held = await ask(ruling ?? (await keeper()), { type: "state", version: running });
     if (!held) return;
     if (ruling) same(held);
+    ours = held.digest;
     pass(held);
   };
-  container.addEventListener("message", (event: MessageEvent<ToPage>) => pass(event.data));
+  container.addEventListener("message", ({ data }: MessageEvent<ToPage>) => {
+    if (data.type !== "held" || !ours || data.digest === ours) pass(data);
+  });
   container.addEventListener("controllerchange", () => (hadWorker ? reload() : void state()));
   addEventListener("offline", () => void state());
-  addEventListener("online", () => {
+  let looked = Date.now();
+  const again = (): void => {
+    looked = Date.now();
     void state();
     lookForNewer().catch(() => undefined);
+  };
+  addEventListener("online", again);
+  // What was true an hour ago may not be.
+  document.addEventListener("visibilitychange", () => {
+    if (document.visibilityState === "visible" && Date.now() - looked > 3600e3) again();
   });
   // A page that comes back from the browser's memory may be of a version that is gone.
   addEventListener("pageshow", (event) => event.persisted && void state());

@@ -1,4 +1,5 @@
-// The line at the head of each page: whether the handbook is on this phone, truly. The worker counts what it holds.
+// The line at the head of each page: whether the handbook is on this phone, truly. The worker counts what it
+// holds, and says when it last compared all of it.
 
 import { make } from "../../module/dom.ts";
 import { root, singleFile } from "../../module/root.ts";
@@ -18,8 +19,9 @@ export function offline(): void {
     const text = words.map((w) => (typeof w === "string" ? w : w.textContent)).join("");
     if (state.textContent !== text) state.replaceChildren(...words);
   };
+  const about = (words: string): Node => make("a", { href: root("about/offline.html") }, words);
   if (unable) {
-    say(`Needs a signal: ${unable} `, ...(oneFile ? [make("a", { href: oneFile }, "Get the handbook as one file")] : []));
+    say(`Needs a signal: ${unable} `, about(oneFile ? "Get the handbook as one file" : "Keep it on the phone"));
     return;
   }
 
@@ -38,14 +40,14 @@ export function offline(): void {
       case "held": {
         if (message.files < message.total) {
           const n = message.total - message.files;
-          say(`The phone dropped ${n} saved ${n === 1 ? "file" : "files"}. `, make("a", { href: root("about/offline.html") }, "Get them back with signal"));
+          say(`The phone dropped ${n} saved ${n === 1 ? "file" : "files"}. `, about("Get them back with signal"));
           held = "";
           break;
         }
         held = message.version;
         const before = remembered();
         remember({ ...before, version: held, since: before?.version === held && !gone ? before.since : today() });
-        say(navigator.onLine ? "Saved: works without signal" : "No signal: using the saved handbook");
+        say(!navigator.onLine ? "No signal: using the saved handbook" : Date.now() - message.sound < 864e5 ? "Saved: works without signal" : "Saved, being checked again");
         break;
       }
     }
@@ -74,12 +76,6 @@ export function offline(): void {
       return;
     }
     notice(registration, running);
-    let checked = Date.now();
-    document.addEventListener("visibilitychange", () => {
-      if (document.visibilityState !== "visible" || Date.now() - checked < 3600e3) return;
-      checked = Date.now();
-      registration.update().catch(() => undefined);
-    });
   })();
 }
 

@@ -96,12 +96,15 @@ export function stored(): void {
     facts.querySelector("[data-kept]")?.remove();
     facts.append(row);
     const { quota = Infinity, usage = 0 } = (await storage.estimate?.()) ?? {};
-    if (quota - usage < 30e6) tellNewer(`Only ${megabytes(Math.max(0, quota - usage))} of room are left here. A newer version may not fit.`);
+    // What is said of a newer version already counts for more.
+    if (quota - usage < 30e6 && newer.hidden) tellNewer(`Only ${megabytes(Math.max(0, quota - usage))} of room are left here. A newer version may not fit.`);
   };
 
+  let looked = 0;
   const look = async (): Promise<void> => {
     if (busy) return;
     busy = go.disabled = true;
+    looked = Date.now();
     try {
       const worker = await keeper();
       if (!worker) {
@@ -156,5 +159,11 @@ export function stored(): void {
         break;
     }
   });
+  // A tab that comes back after a while must not go on saying what was true then.
+  const back = (): void => {
+    if (document.visibilityState === "visible" && Date.now() - looked > 600e3) void look();
+  };
+  document.addEventListener("visibilitychange", back);
+  addEventListener("pageshow", back);
   void look();
 }

@@ -1,11 +1,11 @@
 // The words of the page about what is stored.
 
-import { hourMinute } from "../timers/clock.ts";
+import { clockTime } from "../timers/clock.ts";
 import type { Held } from "../../worker/messages.ts";
 
 /** Name of the state, its heading, and the sentences behind it. Ready is said of a checked copy alone. */
 export function verdict(held: Held, now: Date): [name: "ready" | "part" | "counted", head: string, words: string] {
-  const at = `Checked at ${hourMinute(now)}.`;
+  const at = `Checked at ${clockTime(now.getTime(), 0)}.`; // with the day, whatever it is now: a page may stand open for a week
   const mended = held.mended > 0 ? ` ${held.mended} missing or damaged ${held.mended === 1 ? "file was" : "files were"} fetched again.` : "";
   if (held.files < held.total) {
     const lost = held.total - held.files;

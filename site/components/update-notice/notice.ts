@@ -34,7 +34,10 @@ function show(registration: ServiceWorkerRegistration, version: string): void {
     use.disabled = true;
     registration.waiting?.postMessage({ type: "use" } satisfies ToWorker);
   });
-  const later = button("Later", "co-button co-button--quiet", () => (slot.hidden = true));
+  const later = button("Later", "co-button co-button--quiet", () => {
+    slot.hidden = true;
+    document.querySelector<HTMLElement>(".co-dock__link")?.focus(); // what comes next for the keyboard
+  });
   slot.replaceChildren(make("p", {}, "A newer version of the handbook is saved. Ticks, readings and timers stay."), use, later);
   slot.hidden = false;
 }
