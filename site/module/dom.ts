@@ -22,3 +22,8 @@ export function button(text: string, classes: string, press: () => void): HTMLBu
 export function all<T extends HTMLElement>(under: ParentNode, selector: string): T[] {
   return Array.from(under.querySelectorAll<T>(selector));
 }
+
+/** Gives the keyboard a place when what held it is gone: the first of these that is in sight, or the page itself. */
+export function keepPlace(...places: (HTMLElement | null | undefined)[]): void {
+  (places.find((p) => p?.offsetParent) ?? document.querySelector<HTMLElement>("[data-page]:not([hidden])"))?.focus({ preventScroll: true });
+}

@@ -8,9 +8,12 @@ const watch = "IntersectionObserver" in window
   }, { rootMargin: "100% 0px" })
   : null;
 
-addEventListener("beforeprint", () => {
-  for (const at of [...waiting.keys()]) if (at.getClientRects().length > 0) begin(at); // a page of the single file that is hidden is not printed
-});
+addEventListener("beforeprint", beginAll);
+
+/** Calls now what waits on the page that is shown: a page of the single file that is hidden is not printed. */
+export function beginAll(): void {
+  for (const at of [...waiting.keys()]) if (at.getClientRects().length > 0) begin(at);
+}
 
 /** Calls start once the element is near. */
 export function near(at: Element, start: () => void): void {

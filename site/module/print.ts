@@ -1,5 +1,5 @@
 // Paper cannot be unfolded or tapped. For the print everything folded is opened, each link to another page gets a number
-// and a line at the foot that says where it leads, sources in a working get theirs, and the foot says when it was printed. Afterwards all is as it was.
+// and a line at the foot that says where it leads, and the foot says when it was printed. Afterwards all is as it was. A worksheet has its own part in this, paper.ts.
 
 import { hourMinute } from "../components/timers/clock.ts";
 import { all, make } from "./dom.ts";
@@ -18,14 +18,16 @@ export function forPrint(): void {
       undo.push(() => (d.open = false));
     }
     const page = currentPage();
-    if (page) fewerEquations(page);
     if (page) footnotes(page);
-    if (page) numberSources(page);
     const foot = document.querySelector(".co-footer__version");
     const now = new Date();
     add(foot, "after", make("p", { class: "co-footer__printed" }, `Printed on ${now.toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" })} at ${hourMinute(now)}.`));
   });
   addEventListener("afterprint", restore);
+  for (const b of all(document, "[data-print]")) {
+    b.hidden = false;
+    b.addEventListener("click", () => print()); // worksheets.js goes before it, where answers have to be waited for
+  }
 
   function restore(): void {
     for (const back of undo) back();
@@ -35,28 +37,6 @@ export function forPrint(): void {
   function add(to: Element | null, where: "after" | "append", e: HTMLElement): void {
     to?.[where](e);
     undo.push(() => e.remove());
-  }
-
-  /** An answer for one refrigerant is printed without the equations of the hundred others. */
-  function fewerEquations(page: HTMLElement): void {
-    for (const list of all(page, ".co-worksheet .co-sources__list")) {
-      const cited = all(list.closest(".co-worksheet") ?? page, ".co-answer [data-source]").map((a) => a.dataset.source ?? "");
-      if (cited.length === 0) continue;
-      const uncited = all(list, "[data-equation]").filter((li) => !cited.some((key) => li.id.endsWith(`-source-${key}`)));
-      for (const li of uncited) {
-        li.hidden = true;
-        undo.push(() => (li.hidden = false));
-      }
-      if (uncited.length > 0) add(list, "after", make("p", {}, `${uncited.length} equations of state that this answer does not cite by name, those of a blend’s components among them, are listed on this page of the handbook.`));
-    }
-  }
-
-  /** "source" in the working becomes "source [3]", by its place in the list that is printed below. */
-  function numberSources(page: HTMLElement): void {
-    for (const a of all<HTMLAnchorElement>(page, ".co-answer .co-working__source")) {
-      const line = document.getElementById(decodeURIComponent(a.hash.slice(1)));
-      if (line?.parentElement && page.contains(line)) add(a, "append", make("span", {}, ` [${Array.from(line.parentElement.children).filter((li) => !(li as HTMLElement).hidden).indexOf(line) + 1}]`));
-    }
   }
 
   function footnotes(page: HTMLElement): void {

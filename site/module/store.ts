@@ -1,14 +1,16 @@
 // What the phone keeps: ticks, readings, timers, choices of unit and theme. It stays in this browser.
-// Private windows and full storage must not lose anything while the page is open, so memory stands behind
-// localStorage, and one sentence says that it will not outlive the page.
+// Where the storage is full or refused, memory stands behind it, the tab's own storage carries that to the next page, and one
+// sentence says how long it lasts. Where the tab keeps nothing either, the browser asks before the page is left.
 
 import { root, singleFile } from "./root.ts";
 
 export const prefix = "changeout:" + (singleFile ? "one-file" : new URL(root("./")).pathname) + ":";
 
 /** A page may load two scripts that keep things (app.ts, worksheets.ts): they share what could not be written. */
-interface Shared { memory: Map<string, string>; unsaved: Set<(sentence: string) => void>; told: boolean; jobChanges: Set<() => void> }
-const shared = ((globalThis as { changeoutStore?: Shared }).changeoutStore ??= { memory: new Map(), unsaved: new Set(), told: false, jobChanges: new Set() });
+interface Shared { memory: Map<string, string>; unsaved: Set<(sentence: string) => void>; told: string; carried: boolean; jobChanges: Set<() => void> }
+const mine = globalThis as { changeoutStore?: Shared };
+const first = !mine.changeoutStore;
+const shared = (mine.changeoutStore ??= { memory: new Map(), unsaved: new Set(), told: "", carried: true, jobChanges: new Set() });
 const { memory, unsaved } = shared;
 
 /** The job that is open, if one is: what a person ticks and types belongs to it. See components/job. */
@@ -66,19 +68,59 @@ export function load(name: string, job?: string): string | null {
 }
 
 export function save(name: string, value: string | null, job?: string): void {
-  const key = scoped(name, job);
+  keep(scoped(name, job), value);
+}
+
+const carrier = prefix + "unsaved";
+
+function keep(key: string, value: string | null): void {
+  const held = memory.size;
+  let refused: unknown;
   try {
     if (value === null) localStorage.removeItem(prefix + key);
     else localStorage.setItem(prefix + key, value);
     memory.delete(key);
-  } catch {
+  } catch (error) {
+    refused = error;
     if (value === null) memory.delete(key);
     else memory.set(key, value);
-    if (!shared.told) {
-      shared.told = true;
-      for (const tell of unsaved) tell("This browser keeps nothing after the page is closed. Write your readings down.");
-    }
   }
+  if (held + memory.size === 0) return;
+  try {
+    sessionStorage.setItem(carrier, JSON.stringify([...memory]));
+    shared.carried = true;
+  } catch {
+    shared.carried = false;
+    addEventListener("beforeunload", ask);
+  }
+  if (!refused) return;
+  const until = shared.carried ? "close this tab" : singleFile ? "close this file" : "leave this page";
+  const sentence = /quota/i.test(String(refused))
+    ? `The storage of this browser is full. What it has no room for is lost when you ${until}. Write your readings down.`
+    : `This browser keeps nothing. What you tick and type is lost when you ${until}. Write your readings down.`;
+  if (sentence === shared.told) return;
+  shared.told = sentence;
+  for (const tell of unsaved) tell(sentence);
+}
+
+function ask(event: Event): void {
+  if (memory.size > 0 && !shared.carried) event.preventDefault();
+}
+
+/** What the page before could not write is tried again. */
+function carriedHere(): void {
+  try {
+    const list = JSON.parse(sessionStorage.getItem(carrier) ?? "[]") as [string, string][];
+    if (shared.carried) memory.clear();
+    for (const [key, value] of list) keep(key, value);
+  } catch {
+    // Nothing came along.
+  }
+}
+
+if (first) {
+  carriedHere();
+  addEventListener("pageshow", (event) => event.persisted && carriedHere()); // another page of this tab may have held more since
 }
 
 export function loadRecord(key: string, job?: string): Record<string, string> {
@@ -102,6 +144,7 @@ export function saveRecord(key: string, record: Record<string, string>, job?: st
 /** Calls tell once, if something could not be kept. */
 export function onUnsaved(tell: (sentence: string) => void): void {
   unsaved.add(tell);
+  if (shared.told) tell(shared.told);
 }
 
 /** Calls changed with a key when another tab of this handbook changes it. Keys of a job that is not open here are left out. */

@@ -86,9 +86,9 @@ function show(title: string, seen: Seen, at: number, from: HTMLElement): void {
   const mains = seen.figures.slice(0, count);
   const others = seen.figures.slice(count, count + (count > 1 ? 0 : 4));
   const main = mains[0];
-  const numbers = mains.map((f) => make("span", { class: "co-glance__number" }, f.number));
-  const figures = mains.map((f, i) => make("p", { class: "co-glance__figure" },
-    make("span", { class: "co-glance__label" }, f.label), numbers[i] ?? null, " ", f.unit ? make("span", { class: "co-glance__unit" }, f.unit) : null));
+  const values = mains.map((f) => make("span", { class: "co-glance__value" },
+    make("span", { class: "co-glance__number" }, f.number), f.unit ? make("span", { class: "co-glance__unit" }, f.unit) : null));
+  const figures = mains.map((f, i) => make("p", { class: "co-glance__figure" }, make("span", { class: "co-glance__label" }, f.label), values[i] ?? null));
   const verdict = seen.verdict && make("div", { class: `co-verdict co-verdict--${seen.verdict.tone}` },
     make("p", { class: "co-verdict__title" }, seen.verdict.title), main ? null : make("p", { class: "co-verdict__text" }, seen.verdict.text));
   // What the figure means stands above it when it decides what to do, below it when it only names it.
@@ -98,10 +98,10 @@ function show(title: string, seen: Seen, at: number, from: HTMLElement): void {
       make("p", { class: "co-glance__time" }, `Worked out at ${clockTime(at, Date.now())}`)),
     ...parts.map((p) => p ?? null),
     others.length > 0 ? make("dl", { class: "co-glance__others" }, ...others.map((f) =>
-      make("div", {}, make("dt", {}, f.label), make("dd", {}, [f.number, f.unit].join("\u00a0").trim())))) : null,
+      make("div", {}, make("dt", {}, f.label), make("dd", {}, make("span", {}, f.number), " ", make("span", {}, f.unit))))) : null,
     button("Close", "co-button co-glance__close", () => box.close()));
   const fit = (): void => {
-    for (const number of numbers) fill(number, box, 0.3 / count);
+    for (const value of values) fill(value, box, 0.3 / count);
   };
   const sleep = awake();
   box.addEventListener("close", () => {
@@ -147,12 +147,23 @@ function stepped(): void {
   else shown.close();
 }
 
-/** As large as the screen is wide, and at most that share of its height. Words in place of a figure keep their size and break. */
-function fill(number: HTMLElement, box: HTMLElement, share: number): void {
-  number.style.fontSize = "";
-  if (/[^\d.,\s\u2212-]/.test(number.textContent ?? "")) return;
+/**
+ * As large as the screen is wide, and at most that share of its height. The unit stands beside its figure unless that would
+ * make the figure much smaller, then right under it. Words in place of a figure keep their size and break.
+ */
+function fill(value: HTMLElement, box: HTMLElement, share: number): void {
+  const number = value.firstElementChild as HTMLElement;
+  value.style.fontSize = "";
+  value.classList.remove("co-glance__value--over");
+  value.classList.toggle("co-glance__value--words", /[^\d.,\s\u2212-]/.test(number.textContent ?? ""));
+  if (value.classList.contains("co-glance__value--words")) return;
   const style = getComputedStyle(box);
   const room = box.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight);
-  const size = parseFloat(getComputedStyle(number).fontSize);
-  number.style.fontSize = `${Math.min(innerHeight * share, 320, (size * room) / number.getBoundingClientRect().width)}px`;
+  const size = parseFloat(getComputedStyle(value).fontSize);
+  const most = Math.min(innerHeight * share, 320);
+  const alone = Math.min(most, (size * room) / number.getBoundingClientRect().width);
+  const beside = Math.min(most, (size * room) / value.getBoundingClientRect().width);
+  const over = beside < 0.6 * alone;
+  value.classList.toggle("co-glance__value--over", over);
+  value.style.fontSize = `${Math.floor(over ? alone : beside)}px`;
 }

@@ -10,7 +10,9 @@ type PickUnit = (output: string, unit: string) => void;
 
 interface Part { key: string; node: HTMLElement }
 interface Row { key: string; node: HTMLElement; value: HTMLElement; unit: HTMLSelectElement | null }
-interface Drawn { parts: Part[]; rows: Map<string, Row>; list: HTMLElement; working: Working }
+interface Drawn { parts: Part[]; rows: Map<string, Row>; list: HTMLElement; more: More; working: Working }
+
+const few = 6; // figures beside the main ones that a person takes in before what to do; more of them wait in a fold
 
 /** What each box shows. A key press changes a few figures: what stays the same keeps its place on the page. */
 const shown = new WeakMap<HTMLElement, Drawn>();
@@ -20,6 +22,7 @@ export function drawAnswer(box: HTMLElement, sheet: string, heading: string, rep
   const focused = (document.activeElement as HTMLElement | null)?.dataset.pick;
   const before = shown.get(box);
   const list = before?.list ?? make("dl", { class: "co-results" });
+  const more = before?.more ?? makeMore();
   const working = before?.working ?? makeWorking(sheet);
   const rows = new Map<string, Row>();
   const parts: Part[] = [];
@@ -39,7 +42,11 @@ export function drawAnswer(box: HTMLElement, sheet: string, heading: string, rep
   }
   if (reply.outputs.length > 0) {
     for (const o of reply.outputs) rows.set(o.id, row(o, units.get(o.id), pick, before?.rows.get(o.id)));
-    put(list, [...rows.values()].map((r) => r.node));
+    const side = reply.outputs.filter((o) => !o.main);
+    const folded = side.length > few && side.length < reply.outputs.length ? side : [];
+    const nodes = (of: Output[]): HTMLElement[] => of.flatMap((o) => rows.get(o.id)?.node ?? []);
+    put(list, nodes(reply.outputs.filter((o) => !folded.includes(o))));
+    more.show(nodes(folded));
     part("outputs", () => list);
   }
   if (reply.warnings.length > 0) part(["warnings", reply.warnings], () => notes("Take care", reply.warnings, "co-notes co-notes--warn"));
@@ -50,11 +57,12 @@ export function drawAnswer(box: HTMLElement, sheet: string, heading: string, rep
       return svg && make("figure", { class: "co-chart-frame" }, make("figcaption", {}, c.title), svg);
     });
   }
+  if (more.list.childElementCount > 0) part("more", () => more.node);
   working.show(reply.steps);
   if (reply.steps.length > 0) part("working", () => working.node);
 
   put(box, parts.map((p) => p.node));
-  shown.set(box, { parts, rows, list, working });
+  shown.set(box, { parts, rows, list, more, working });
   if (focused && (document.activeElement as HTMLElement | null)?.dataset.pick !== focused) box.querySelector<HTMLElement>(`[data-pick="${CSS.escape(focused)}"]`)?.focus();
 }
 
@@ -89,7 +97,7 @@ function row(o: Output, known: OutputUnits | undefined, pick: PickUnit, before: 
   // Labels may differ in their spaces from the text; the longest fitting unit wins ("kPa gauge" before "gauge").
   const plain = o.text.replace(/\u00a0|\u202f/g, " ");
   const fits = (known?.units ?? []).filter((u) => u.label !== "" && plain.endsWith(" " + u.label)).sort((a, b) => b.label.length - a.label.length)[0];
-  const figure = fits ? plain.slice(0, -fits.label.length - 1) : o.text;
+  const figure = fits ? o.text.slice(0, -fits.label.length - 1) : o.text; // with the spaces that keep a long number whole
   const key = JSON.stringify([o.label, o.main, fits?.id]);
   if (before?.key === key) {
     if (before.value.textContent !== figure) before.value.textContent = figure;
@@ -115,6 +123,19 @@ function choice(o: Output, known: OutputUnits, chosen: string): HTMLSelectElemen
 
 function notes(title: string, list: string[], classes: string): HTMLElement {
   return make("div", {}, make("p", { class: "co-notes__title" }, title), make("ul", { class: classes }, ...list.map((s) => make("li", {}, s))));
+}
+
+interface More { node: HTMLElement; list: HTMLElement; show(rows: HTMLElement[]): void }
+
+function makeMore(): More {
+  const list = make("dl", { class: "co-results" });
+  const summary = make("summary");
+  const node = make("details", { class: "co-fold", "data-more-figures": "" }, summary, list);
+  return { node, list, show: (rows) => {
+    put(list, rows);
+    const words = `${rows.length} more figures`;
+    if (summary.textContent !== words) summary.textContent = words;
+  } };
 }
 
 interface Working { node: HTMLElement; show(steps: Step[]): void }

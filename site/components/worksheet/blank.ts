@@ -5,6 +5,7 @@ import { all, make } from "../../module/dom.ts";
 import type { Child } from "../../module/dom.ts";
 import type { OutputUnits } from "./answer.ts";
 import { allOptions } from "./options.ts";
+import { printAs } from "./paper.ts";
 
 const fewOptions = 12; // a longer list is a line to write on
 const rows = 5; // of an empty table
@@ -18,16 +19,7 @@ export function printBlank(section: HTMLElement, system: string, outputs: Map<st
   const sheet = blankSheet(section, page, system, outputs);
   page.querySelector(".co-blank")?.remove();
   page.append(sheet);
-  page.dataset.printing = "blank";
-  const done = (): void => {
-    sheet.remove();
-    delete page.dataset.printing;
-    for (const e of ends) removeEventListener(e, done, true);
-  };
-  // Some phones say "afterprint" before they have drawn the sheet; it is hidden on the screen, so it can wait for a hand.
-  const ends = ["pointerdown", "keydown"];
-  for (const e of ends) addEventListener(e, done, true);
-  print();
+  printAs(page, "blank", () => sheet.remove());
 }
 
 export function blankSheet(section: HTMLElement, page: HTMLElement, system: string, outputs: Map<string, OutputUnits>): HTMLElement {
