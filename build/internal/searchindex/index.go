@@ -10,8 +10,8 @@
 //	U  quantity  factor  offset  spellings…      a unit, SI = (value + offset) × factor
 //	S  said|said…  means|means…                  what people say, what pages say
 //	P  address without .html  kind  stage  title  summary
-//	hID  text                                    a place on that page: one letter of markup.PassageKind or of Field and
-//	y  text                                      Holds, then the id; without an id it belongs to the place before it
+//	hCODE  text                                  a place on that page: one letter of markup.PassageKind or of Field and
+//	y  text                                      Holds, then what its id is (place.go); without, it belongs to the one before
 package searchindex
 
 import (
@@ -26,7 +26,7 @@ import (
 // Kinds of places that no Markdown makes.
 const (
 	Field markup.PassageKind = 'i' // an entry of a worksheet
-	Holds markup.PassageKind = 'x' // what a worksheet or a computed table holds, in numbers: ranges and the example
+	Holds markup.PassageKind = 'x' // what a worksheet works out, or what a computed table holds
 )
 
 // A Page is one address with its places.
@@ -99,7 +99,7 @@ func (p Page) Lines() []byte {
 	b = record(b, "P", strings.TrimSuffix(p.URL, ".html"), kinds[p.Kind], stage, p.Title, p.Summary)
 	for _, place := range p.Places {
 		b = append(b, byte(place.Kind))
-		b = record(b, place.ID, place.Text)
+		b = record(b, p.code(place), place.Text)
 	}
 	return b
 }

@@ -14,10 +14,21 @@ func TestLinesAndRead(t *testing.T) {
 		{Kind: markup.PassageHeading, ID: "steps", Text: "Steps"},
 		{Kind: markup.PassageStep, ID: "step-low", Text: "Stay  < 500\u00a0micron. </script>"},
 		{Kind: markup.PassageWhy, Text: " At 20 °C it \\l boils. "},
+		{Kind: markup.PassageDecision, ID: "decide-is-the-makers-limit-kept-or", Text: "Is the maker’s limit kept, or not?"},
+		{Kind: markup.PassageWait, ID: "wait-hold", Text: "Hold · 10 min"},
+		{Kind: markup.PassageCaution, ID: "fire", Text: "It burns."},
+		{Kind: Field, ID: "hold-log", Text: "Log of readings"},
+		{Kind: Holds, ID: "worksheet-hold", Text: "Works out: x"},
+		{Kind: Holds, ID: "table-water", Text: "Water"},
 	}}
 	file := Join(Head([]page.Saying{{Said: []string{"pull down", "evac"}, Means: []string{"vacuum"}}}), [][]byte{p.Lines()})
 	if bytes.ContainsRune(file, '<') {
 		t.Errorf("got %q, want no < in it: the index lies inside a page", file)
+	}
+	for _, want := range []string{"\nh=\t", "\nslow\t", "\ny\t", "\nd=\t", "\nw=\t", "\nc#fire\t", "\nilog\t", "\nx=\t", "\nxwater\t"} {
+		if !bytes.Contains(file, []byte(want)) {
+			t.Errorf("got %q, want %q in it: an id that follows from its place is not written", file, want)
+		}
 	}
 	x, err := Read(file)
 	if err != nil {
@@ -27,12 +38,17 @@ func TestLinesAndRead(t *testing.T) {
 		t.Fatalf("got %d units, %+v, %+v", x.Units, x.Sayings, x.Pages)
 	}
 	got := x.Pages[0]
-	if got.URL != p.URL || got.Kind != p.Kind || got.Stage != 8 || got.Title != p.Title || got.Summary != "Two lines, tabs." || len(got.Places) != 3 {
+	if got.URL != p.URL || got.Kind != p.Kind || got.Stage != 8 || got.Title != p.Title || got.Summary != "Two lines, tabs." || len(got.Places) != len(p.Places) {
 		t.Errorf("got %+v, want %+v", got, p)
 	}
-	for i, want := range []string{"Steps", "Stay < 500\u00a0micron. </script>", "At 20 °C it \\l boils."} {
+	for i, want := range []string{"Steps", "Stay < 500\u00a0micron. </script>", "At 20 °C it \\l boils.", "Is the maker’s limit kept, or not?"} {
 		if got.Places[i].Text != want || got.Places[i].Kind != p.Places[i].Kind || got.Places[i].ID != p.Places[i].ID {
 			t.Errorf("place %d: got %+v, want %q", i, got.Places[i], want)
+		}
+	}
+	for i, place := range p.Places {
+		if got.Places[i].ID != place.ID {
+			t.Errorf("place %d: got id %q, want %q", i, got.Places[i].ID, place.ID)
 		}
 	}
 	if _, err := Read([]byte("what is this\n")); err == nil {
@@ -70,7 +86,7 @@ func TestShortened(t *testing.T) {
 // outside: 500 micron is 66.66 Pa and 75 psi is 517.1 kPa (NIST SP 811, B.8).
 func TestUnits(t *testing.T) {
 	head := string(Head(nil))
-	for _, want := range []string{"U\tabsolute\t0.1333224\t0\tmicron", "U\tgauge\t6894.757\t0\tpsig\tpsi gauge", "U\teither\t6894.757\t0\tpsi\n", "U\ttemperature\t0.5555556\t459.67\tF\t°F", "U\tduration\t60\t0\tmin"} {
+	for _, want := range []string{"U\tabsolute\t0.1333224\t0\tmicron", "U\tgauge\t6894.757\t0\tpsig\tpsi gauge", "U\teither\t6894.757\t0\tpsi\n", "U\ttemperature\t0.5555556\t459.67\tF\t°F", "U\tduration\t60\t0\tmin", "U\tabsolute\t-3386.389\t-29.92125\tinHgv\tinHg\tin Hg"} {
 		if !strings.Contains(head, want) {
 			t.Errorf("want the record %q", want)
 		}

@@ -49,7 +49,8 @@ func Read(b []byte) (Index, error) {
 			x.Pages = append(x.Pages, p)
 		case len(fields) == 2 && fields[0] != "" && len(x.Pages) > 0:
 			p := &x.Pages[len(x.Pages)-1]
-			p.Places = append(p.Places, markup.Passage{Kind: markup.PassageKind(fields[0][0]), ID: fields[0][1:], Text: fields[1]})
+			kind := markup.PassageKind(fields[0][0])
+			p.Places = append(p.Places, markup.Passage{Kind: kind, ID: p.id(kind, fields[0][1:], fields[1]), Text: fields[1]})
 		default:
 			return x, fmt.Errorf("line %d is no record: %.60q", number, line)
 		}

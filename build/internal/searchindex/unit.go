@@ -56,7 +56,9 @@ func appendUnits(b []byte) []byte {
 			case unit.Gauge:
 				name = gauge
 			case unit.Suction:
-				continue // inches of mercury below the air of the day: no fixed pressure
+				// Counted down from the air of the day. Absolute at standard air is near enough to find it.
+				add(name, -u.Factor, -unit.StandardAtmosphere/u.Factor, u.ID, "inHg", "in Hg", "inHg vacuum", "inHg vac")
+				continue
 			}
 			if u.ID == "1" {
 				continue

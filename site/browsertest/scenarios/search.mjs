@@ -2,6 +2,7 @@
 
 import assert from "node:assert/strict";
 import { until } from "../support/page.mjs";
+import { asked } from "./asked.mjs";
 import { on, openPage } from "./reading.mjs";
 
 const start = "stages/braze-with-nitrogen";
@@ -82,6 +83,19 @@ export async function findsOtherWays(p, place) {
   await closes(p);
 }
 
+/** The rows of asked.mjs. */
+export async function findsAsked(p, place) {
+  await openPanel(p, place);
+  const lost = [];
+  for (const [words, target] of asked) {
+    const top = (await ask(p, words)).slice(0, 3).map((h) => h.href.replace(/^(\.\.\/)*#?/, "").replace(/\.html/, ""));
+    // In the single file a place is page/id.
+    if (!top.some((h) => target.test(h) || target.test(h.replace(/\/(?=[^/]+$)/, "#")))) lost.push(`${words}: ${top.join(" ") || "nothing"}`);
+  }
+  assert.deepEqual(lost, []);
+  await closes(p);
+}
+
 /** To a step by taps: the panel closes, the step is in sight. */
 export async function tapsToStep(p, place) {
   await openPanel(p, place);
@@ -152,13 +166,14 @@ export async function fits(p, place) {
   await p.resize(360, 740);
 }
 
-/** whole: false leaves out keys and sizes, which no way of loading can change. */
-export async function search(t, p, place, { whole = true } = {}) {
+/** whole: false leaves out keys and sizes, which no way of loading can change; rows: true asks the long list of asked.mjs. */
+export async function search(t, p, place, { whole = true, rows = false } = {}) {
   const part = (name, fn) => t.test(name, { timeout: 240_000 }, () => fn(p, place));
   await part("words lead to the step, marked", findsWords);
   await part("what people say, abbreviations, slips, amounts in any unit", findsOtherWays);
   await part("a tap goes to the step", tapsToStep);
   if (!whole) return;
+  if (rows) await part("what people in the field type leads there", findsAsked);
   await part("the keyboard alone", keyboardAlone);
   await part("320 px and a thumb", fits);
 }

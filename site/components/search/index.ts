@@ -9,12 +9,14 @@ export interface Page { address: string; kind: string; stage: number; title: str
 /** A place on a page. The page itself is a place too, of kind P. */
 export interface Place { page: number; kind: string; id: string; text: string }
 
+export interface Said { phrase: string[]; means: string[][] }
+
 export interface Index {
   pages: Page[];
   places: Place[];
   units: Units;
-  /** What people say: first word of a phrase to the phrases, longest first, each with what it means. */
-  said: Map<string, { phrase: string[]; means: string[][] }[]>;
+  /** What people say: the stem of a phrase's first word to the phrases, longest first, each with what it means. */
+  said: Map<string, Said[]>;
   /** All words in order, with the bits of their letters, and for each the places that hold it. */
   words: string[];
   letters: number[];
@@ -29,7 +31,7 @@ export interface Index {
 }
 
 /** Words that stand everywhere and tell nothing: they are searched only if nothing else is asked. */
-export const common = new Set("a an and are as at be by do for from how i if in into is it its my no not of off on or out so than that the then there this to too up was what when where which why will with you your".split(" "));
+export const common = new Set("a all am an and any are as at be by can cant could did do does doesnt dont for from get go goes going got had has have how i if in into is isnt it its just make makes making me my need no not of off on or out please really should size so than that the then there this to too up us was we what whats when where which why will with wont would you your".split(" "));
 
 export function read(text: string): Index {
   const steps = reading(text);
@@ -55,8 +57,8 @@ export function* reading(text: string): Generator<undefined, Index> {
     } else if (x.pages.length > 0) {
       const page = x.pages.length - 1;
       const before = x.places[x.places.length - 1];
-      const id = first.slice(1) || (before?.page === page ? before.id : "");
-      x.places.push({ page, kind: first.charAt(0), id, text: fields[1] ?? "" });
+      const [kind, code, text = ""] = [first.charAt(0), first.slice(1), fields[1]];
+      x.places.push({ page, kind, id: code ? id((x.pages[page] as Page).address, kind, code, text) : before?.page === page ? before.id : "", text });
     }
   }
   yield;
@@ -64,22 +66,39 @@ export function* reading(text: string): Generator<undefined, Index> {
   return x;
 }
 
+const begins: Record<string, string> = { s: "step-", f: "write-", c: "caution-", d: "decide-", w: "wait-", g: "term-", x: "table-" };
+
+/** The id that a code stands for; build/internal/searchindex/place.go writes the codes. */
+function id(address: string, kind: string, code: string, text: string): string {
+  const name = address.slice(address.lastIndexOf("/") + 1);
+  const begin = kind === "i" ? name + "-" : begins[kind] ?? "";
+  if (code.startsWith("#")) return code.slice(1);
+  if (code !== "=") return begin + code;
+  if (kind === "x") return "worksheet-" + name;
+  const slug = (text.split(" · ")[0] as string).replace(/['’]/g, "").toLowerCase().match(/[a-z0-9]+/g) ?? [];
+  return begin + (kind === "d" ? slug.slice(0, 6) : slug).join("-");
+}
+
 const unescape = (field: string): string => (field.includes("\\") ? field.replace(/\\(.)/g, (_, c) => (c === "l" ? "<" : c)) : field);
 
 function say(x: Index, said: string, means: string): void {
-  const meanings = means.split("|").map(plain);
+  const meanings = means.split("|").map((m) => plain(m.replace(/\bthe\b/g, "")));
   for (const phrase of said.split("|").map(plain)) {
     const [first] = phrase;
     if (first === undefined) continue;
-    const list = x.said.get(first) ?? [];
+    const list = x.said.get(stem(first)) ?? [];
     list.push({ phrase, means: meanings });
     list.sort((a, b) => b.phrase.length - a.phrase.length);
-    x.said.set(first, list);
+    x.said.set(stem(first), list);
   }
 }
 
 /** The words of a phrase, hyphens read as spaces. */
 export const plain = (phrase: string): string[] => words(phrase.replace(/[-‐‑]/g, " ")).map((w) => w.text);
+
+/** What people call a page or a place of a kind; they find it by that too. */
+const called: Record<string, string> = { p: "procedure", w: "worksheet calculator calculate", t: "table chart" };
+const timer = " wait timer";
 
 /** Makes the lists of words. */
 function* look(x: Index): Generator<undefined, void> {
@@ -94,7 +113,7 @@ function* look(x: Index): Generator<undefined, void> {
     const page = isPage ? x.pages[place.page] : undefined;
     // A page is also found by its stage: "stage 8" is as good as its title.
     const title = page?.stage ? `${place.text} stage ${page.stage}` : place.text;
-    eachWord(page ? `${title} ${page.summary}` : place.text, (word, start) => {
+    eachWord(page ? `${title} ${page.summary} ${called[page.kind] ?? ""}` : place.kind === "w" ? place.text + timer : place.text, (word, start) => {
       let n = numbers.get(word);
       if (n === undefined) {
         n = unsorted.length;

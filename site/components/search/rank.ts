@@ -4,7 +4,7 @@
 import { answers } from "./quantity.ts";
 import type { Quantity } from "./quantity.ts";
 import { common, plain, quantities } from "./index.ts";
-import type { Index, Place } from "./index.ts";
+import type { Index, Place, Said } from "./index.ts";
 import { letters, nearLetters, slips, stem, words } from "./words.ts";
 
 export interface Hit { place: Place; score: number; marks: [number, number][] }
@@ -23,6 +23,7 @@ const begun = 0.85;
 const meant = 0.6;
 const slipped = 0.4;
 const further = 0.05; // less for each: a second slip, another first letter, a word that goes on
+const inTable = 0.9;
 const borrowed = 0.75; // of the goodness, when only the page's title holds the word
 
 /** What is gained by the kind of place: a step before a heading, before what stands round them. A P is the page itself. */
@@ -43,14 +44,21 @@ export function rank(x: Index, asked: string, most: number): Found {
   }
   const partly = scored.length === 0 && terms.length > 1;
   if (partly) scored = search(x, terms, true);
+  // Who asks how long wants a time.
+  if (/\bhow long\b/i.test(asked)) {
+    const times = new Set<number>();
+    for (const a of quantities(x)) if (a.quantity.kind === "duration") times.add(a.place);
+    for (const s of scored) if (times.has(s.place) && /[swdf]/.test((x.places[s.place] as Place).kind)) s.score += 20;
+  }
   const phrase = asking.words.join(" ");
   if (asking.words.length > 1) {
+    const explain = /\bwhat|\bmean/i.test(asked) ? asking.telling.join(" ") : phrase;
     for (const s of scored) {
       const place = x.places[s.place] as Place;
       const text = level(place.text);
       if (text.includes(phrase)) s.score += 8;
       // A word of several that the glossary explains stands before the page that has it in a longer title.
-      if (place.kind === "g" && text === phrase) s.score += 24;
+      if (place.kind === "g" && (text === phrase || text === explain)) s.score += 24;
     }
   }
   // The order of the job breaks ties; pages beside the stages come after it.
@@ -84,12 +92,13 @@ function search(x: Index, terms: Term[], some: boolean): Scored[] {
       const { good, titles } = terms[i] as Term;
       const here = good[number] as number;
       const title = titles[place.page] as number;
-      const best = Math.max(here, (place.kind === "P" ? 1 : borrowed) * title);
+      let best = Math.max(here, (place.kind === "P" ? 1 : borrowed) * title);
       if (best === 0 && !some) return;
       if (here > 0) own = true;
       if (best > 0) worst = Math.min(worst, best);
+      if (best > 0 && some) best = (1 + best) / 2; // which words there are counts more than how they were found
       sum += best * (weights[i] as number);
-      inTitle += title;
+      inTitle += title && Math.max(title, meant);
     }
     if (!own) return;
     const share = sum / total;
@@ -105,29 +114,34 @@ function search(x: Index, terms: Term[], some: boolean): Scored[] {
 /** A text as it would be typed, near enough for "the words stand in a row". */
 const level = (text: string): string => text.toLowerCase().replace(/[\s\-‐‑]+/g, " ");
 
-/** Asks for the size of something, not for a place with the word: "how long to hold". */
-const question = /\bhow (?:long|many|much|often|far)\b/gi;
+/** Asks for the size or the sense of something, not for a place with the word: "how long to hold", "what does dew mean". */
+const question = /\bhow (?:long|many|much|often|far|deep)\b|\bmean(?:s|ing)?\b/gi;
 
-interface Question { words: string[]; amounts: Quantity[]; terms(slipsToo: boolean): Term[] }
+interface Question { words: string[]; telling: string[]; amounts: Quantity[]; terms(slipsToo: boolean): Term[] }
 
 /** Parts what was asked into quantities, phrases that people say, and words. */
-function part(x: Index, asked: string): Question {
+function part(x: Index, typed: string): Question {
+  const asked = tidy(x, typed);
   const amounts = x.units.find(asked, true);
   let rest = asked;
   for (const q of amounts) rest = rest.replace(asked.slice(q.start, q.end), " ");
   let list = plain(rest.replace(question, " "));
   if (list.length === 0) list = plain(rest);
-  const telling = list.filter((w) => !common.has(w));
-  if (telling.length > 0 || amounts.length > 0) list = telling;
+  const some = amounts.length > 0 || list.some((w) => !common.has(w));
   return {
     words: plain(asked),
+    telling: list.filter((w) => !common.has(w)),
     amounts,
     terms(slipsToo) {
       const terms = amounts.map((q) => amount(x, q, plain(asked.slice(q.start, q.end))));
       for (let i = 0; i < list.length; ) {
-        const last = i === list.length - 1;
-        const saying = x.said.get(list[i] as string)?.find(({ phrase }) => phrase.every((w, k) => list[i + k] === w));
+        const last = i === list.length - 1 && !amounts.some((q) => q.end === asked.trimEnd().length);
+        const saying = said(x, list[i] as string).find(({ phrase }) => phrase.every((w, k) => stem(list[i + k] ?? "") === stem(w)));
         const length = saying?.phrase.length ?? 1;
+        if (!saying && some && common.has(list[i] as string)) {
+          i++;
+          continue;
+        }
         const term = length > 1 ? all(x, list.slice(i, i + length), exact) : one(x, list[i] as string, slipsToo, last);
         terms.push(saying ? join(term, meaning(x, saying.means, meant)) : term);
         i += length;
@@ -137,10 +151,39 @@ function part(x: Index, asked: string): Question {
   };
 }
 
-/** Places that hold the amount, in any unit, or the words as they were typed. */
+const said = (x: Index, word: string): Said[] => x.said.get(stem(word)) ?? [];
+const has = (x: Index, word: string): boolean => x.words[find(x.words, word.toLowerCase())] === word.toLowerCase();
+
+/** What was typed as pages write it: 1 1/8 as 1.125 in, 28" hg as 28 inHg, R 410 A as R410A, a unit without its slip. */
+function tidy(x: Index, typed: string): string {
+  return typed
+    .replace(/\b(?:r|h[cf]{1,3}o?)[\s-]*(\d{2,4}[a-z]*)(?:[\s-]([a-z]{1,2})(?![a-z\d]))?/gi, (_, n: string, more = "") => "r" + n + (more && (has(x, "r" + n + more) ? more : " " + more)))
+    .replace(/\b(\d{3,4})[\s-]([a-z]{1,2})\b/gi, (as, n: string, more: string) => (has(x, "r" + n + more) ? n + more : as))
+    .replace(/(^|[^\d/.,])(?:(\d{1,2})[\s-]+)?(\d{1,2})\/(2|4|8|16|32)(?![\d/])/g, (as, before: string, whole: string | undefined, n: string, d: string, at: number, s: string) => {
+      if (+n >= +d) return as;
+      const unit = x.units.find("1" + s.slice(at + as.length), true)[0]?.start === 0 || /^\s*["”″]/.test(s.slice(at + as.length));
+      return before + (+(whole ?? 0) + +n / +d) + (unit ? "" : " in");
+    })
+    .replace(/(\d)\s*(?:["”″]|'')/g, "$1 in ")
+    .replace(/\b(?:in|inch|inches)\.?\s*(?:of\s+)?(?:hg|mercury)(v?)\b/gi, "inhg$1")
+    .replace(/\bdeg(?:ree)?s?\.?\s*(?=[cf]\b)/gi, "")
+    .replace(/(\d\s*)([a-zµ]{3,})(?=\s|$)/gi, (as, digit: string, word: string, at: number, s: string) => {
+      if (has(x, word)) return as;
+      const unit = said(x, word.toLowerCase()).find((s) => s.phrase.length === 1)?.means[0]?.join(" ");
+      return digit + ((unit && x.units.meant(unit, false)) ?? x.units.meant(word.toLowerCase(), at + as.length === s.length) ?? word);
+    });
+}
+
+/** Places that hold the amount, in any unit. A word such as 410a is also looked up as it was typed. */
 function amount(x: Index, asked: Quantity, typed: string[]): Term {
-  const term = all(x, typed, exact);
-  for (const held of quantities(x)) better(term.good, held.place, answers(asked, held.quantity));
+  const term = typed.length === 1 ? all(x, typed, exact) : empty(x);
+  // A table of pressures and temperatures answers for every one of them, if something else leads to it.
+  if (/absolute|gauge|either|temperature/.test(asked.kind)) x.pages.forEach((p, n) => p.kind === "t" && better(term.titles, n, inTable));
+  for (const loose of [false, true]) {
+    for (const held of quantities(x)) better(term.good, held.place, answers(asked, held.quantity, loose));
+    if (term.good.some((g) => g > 0)) break;
+    asked.loose = true;
+  }
   return term;
 }
 
@@ -177,12 +220,18 @@ function bend(x: Index, word: string, how: number): Term {
 function one(x: Index, word: string, slipsToo: boolean, last: boolean): Term {
   const term = bend(x, word, exact);
   // A single letter begins too many words, unless it is the last and more may come.
-  if (word.length > 1 || last) {
+  const single = said(x, word).some((s) => s.phrase.length === 1);
+  const whole = term.words.size > 0 || single;
+  // What people say for something is no other word cut short, once it is done.
+  if ((word.length > 1 && !single) || last) {
+    // 500 does not begin 5000, unless it is still being typed; r410 begins r410a.
+    const number = !last && /\d$/.test(word);
     for (let n = find(x.words, word); n < x.words.length && (x.words[n] as string).startsWith(word); n++) {
-      if (x.words[n] !== word) take(x, term, n, begun);
+      if (x.words[n] !== word && !(number && /\d/.test((x.words[n] as string).charAt(word.length)))) take(x, term, n, begun);
     }
   }
-  if ((term.words.size === 0 && !x.said.has(word)) || slipsToo) slip(x, term, word, last);
+  // A word that is done and only begins others may be one of them cut short, or one with a slip.
+  if ((!whole && (term.words.size === 0 || (!last && word.length > 3))) || (slipsToo && !has(x, word))) slip(x, term, word, last);
   return term;
 }
 
@@ -204,9 +253,10 @@ function slip(x: Index, term: Term, word: string, last: boolean): void {
     const goesOn = open && slips(word, other, limit) > limit;
     take(x, term, n, slipped - further * (d - 1 + (start ? 0 : 1) + (goesOn ? 1 : 0)));
   }
-  for (const [first, list] of x.said) {
-    if (first === word || !nearLetters(mine, letters(first), 1) || slips(word, first, 1) > 1) continue;
-    for (const { phrase, means } of list) if (phrase.length === 1) join(term, meaning(x, means, slipped - 2 * further));
+  for (const list of x.said.values()) {
+    for (const { phrase: [first = "", more], means } of list) {
+      if (!more && first !== word && nearLetters(mine, letters(first), 1) && slips(word, first, 1) < 2) join(term, meaning(x, means, slipped - 2 * further));
+    }
   }
 }
 
@@ -248,7 +298,7 @@ function marks(x: Index, text: string, terms: Term[], amounts: Quantity[]): [num
     const n = find(x.words, w.text);
     if (x.words[n] === w.text && terms.some((t) => t.words.has(n))) list.push([w.start, w.end]);
   }
-  if (amounts.length > 0) for (const held of x.units.find(text)) if (amounts.some((q) => answers(q, held) > 0)) list.push([held.start, held.end]);
+  if (amounts.length > 0) for (const held of x.units.find(text)) if (amounts.some((q) => answers(q, held, q.loose) > 0)) list.push([held.start, held.end]);
   list.sort((a, b) => a[0] - b[0] || b[1] - a[1]);
   const merged: [number, number][] = [];
   for (const [start, end] of list) {
