@@ -2,15 +2,44 @@
 // the browser's leave; what it refuses is said on the page by timers.ts.
 
 let sound: AudioContext | null = null;
+let refused = false; // by the last tap
+let quietSince = 0; // by performance.now()
 
-/** Browsers let a page sound only after a tap, so the tap that starts a timer prepares it. */
+/** Browsers let a page sound only after a tap, and a call or a lock takes the sound away: each tap while a timer runs asks anew. */
 export function prepareSound(): void {
   try {
-    sound ??= new AudioContext();
-    if (sound.state === "suspended") void sound.resume();
+    if (!sound) {
+      sound = new AudioContext();
+      sound.onstatechange = wakeSound;
+    }
+    const asked = sound;
+    wakeSound()?.catch(() => {
+      refused = true;
+      if (sound === asked) sound = null; // it may never come back: the next tap makes another
+    });
   } catch {
-    sound = null;
+    refused = true;
   }
+}
+
+/** Asks for a sound that a tap has brought before; a browser may give it back without another. */
+export function wakeSound(): Promise<void> | undefined {
+  const asked = sound && sound.state !== "running" ? sound.resume() : undefined;
+  asked?.catch(() => undefined);
+  return asked;
+}
+
+/** Says why no sound can be made while one is wanted, or "". The sound needs a moment after a tap: only a silence that lasts is told. */
+export function silence(wanted: boolean): string {
+  const now = performance.now();
+  if (!wanted || sound?.state === "running") {
+    quietSince = 0;
+    refused = false;
+    return "";
+  }
+  quietSince ||= now;
+  if (now - quietSince < 900) return "";
+  return refused ? "The browser gives no sound. Tap to ask again." : "No sound until you tap this page.";
 }
 
 export function ring(): void {
@@ -20,7 +49,8 @@ export function ring(): void {
   } catch {
     // Refused: the words on the page stay.
   }
-  if (!sound || sound.state !== "running") return;
+  void wakeSound();
+  if (sound?.state !== "running") return;
   for (let i = 0; i < 3; i++) {
     const at = sound.currentTime + i * 0.7;
     const tone = sound.createOscillator();

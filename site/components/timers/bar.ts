@@ -3,6 +3,7 @@
 // where it was when it is tapped.
 
 import { all, button, make } from "../../module/dom.ts";
+import { currentPage } from "../../module/one-page.ts";
 import { pageAddress, singleFile } from "../../module/root.ts";
 import { currentJob, load, save } from "../../module/store.ts";
 import { clockTime, left } from "./clock.ts";
@@ -10,7 +11,7 @@ import { dropTimer } from "./running.ts";
 import type { Timer } from "./running.ts";
 
 /** Gives what draws the bar from the timers in the order of their ends; redraw is called when a person folds or unfolds it. */
-export function timerBar(redraw: () => void): (list: Timer[], now: number, note: string) => void {
+export function timerBar(redraw: () => void): (list: Timer[], now: number, note: string, warns: boolean) => void {
   const bar = document.querySelector<HTMLElement>("[data-timers]");
   if (!bar) return () => undefined;
   const low = matchMedia("(max-height: 25.99em)"); // as in dock.css: there is room for one line, so what is unfolded elsewhere is not here
@@ -23,7 +24,7 @@ export function timerBar(redraw: () => void): (list: Timer[], now: number, note:
   });
   let shape = "";
   bar.append(lines, below);
-  return (list, now, note) => {
+  return (list, now, note, warns) => {
     const next = list.findIndex((t) => t.end > now);
     const folds = next >= 0 && next < list.length - 1;
     const open = folds && !!load(key());
@@ -32,17 +33,21 @@ export function timerBar(redraw: () => void): (list: Timer[], now: number, note:
     if (shape !== name) {
       shape = name;
       const held = document.activeElement;
-      const inside = bar.contains(held);
+      const of = bar.contains(held) ? held?.closest<HTMLElement>(".co-timer")?.dataset.timer : undefined;
       lines.replaceChildren(...shown.map((t) => line(t, now)));
       if (folds) lines.lastElementChild?.append(fold);
       fold.textContent = open ? "Show fewer" : `and ${list.length - shown.length} more`;
       fold.ariaExpanded = String(open);
       bar.hidden = list.length === 0;
-      // The keyboard keeps its place here when the line that it stood on is gone.
-      if (inside) (held === fold && folds ? fold : lines.querySelector("a") ?? document.querySelector("main"))?.focus({ preventScroll: true });
+      // The keyboard keeps its place: on the same timer, or when that is gone, on the first one or the page.
+      if (of) {
+        const same = all(lines, ".co-timer").find((l) => l.dataset.timer === of);
+        (held === fold && folds ? fold : same?.querySelector<HTMLElement>(held?.localName ?? "a") ?? (same ?? lines).querySelector("a") ?? currentPage())?.focus({ preventScroll: true });
+      }
     }
     all(lines, ".co-timer__left").forEach((clock, i) => (clock.textContent = left((shown[next + i]?.end ?? 0) - now)));
-    below.hidden = note === "" || next < 0;
+    below.hidden = note === "" && next < 0; // else it keeps its line, so that nothing moves under the finger when it speaks
+    below.classList.toggle("co-timers__note--warns", warns);
     if (below.textContent !== note) below.textContent = note;
   };
 }
@@ -55,7 +60,7 @@ function ofOther(t: Timer): string {
 function line(t: Timer, now: number): HTMLElement {
   const over = t.end <= now;
   const address = singleFile ? "#" + t.wait : `${pageAddress(t.page)}#${t.wait}`;
-  return make("div", { class: over ? "co-timer co-timer--over" : "co-timer" },
+  return make("div", { class: over ? "co-timer co-timer--over" : "co-timer", "data-timer": t.id },
     make("a", { class: "co-timer__name", href: address }, (over ? `${t.title}: over since ${clockTime(t.end, now)}.` : t.title) + ofOther(t)),
     over ? button("Noted", "co-button", () => dropTimer(t.id)) : make("span", { class: "co-timer__left" }));
 }

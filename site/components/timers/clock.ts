@@ -32,3 +32,36 @@ export function ago(ms: number): string {
   }
   return "less than a minute";
 }
+
+/** How long a timer that is over rings, while nobody notes it. */
+export const ringFor = 3600e3;
+
+/** Every 5 s in the first minute after the end, then once a minute. In ms since the end and since the last ring. */
+export function ringDue(over: number, calm: number): boolean {
+  return over >= 0 && over < ringFor && calm >= (over < 60e3 ? 5e3 : 60e3);
+}
+
+/**
+ * Gives how far the phone's clock was set anew, in ms, forward positive. steady is a clock that nobody sets, but that may
+ * stand still while a phone sleeps: then the time seems to jump forward, so a jump forward counts only with the page in sight.
+ */
+export function clockWatch(): (wall: number, steady: number, inSight: boolean) => number {
+  let apart = NaN;
+  let set = 0;
+  return (wall, steady, inSight) => {
+    const jump = wall - steady - apart;
+    apart = wall - steady;
+    if (jump < -5e3 || (jump > 5e3 && inSight)) set += jump;
+    return set;
+  };
+}
+
+/** What a clock set anew does to the timers that ran, in words; "" for none. A sleep that the page was not told of looks the same. */
+export function clockSet(by: number): string {
+  const much = Math.abs(by);
+  if (much < 5e3) return "";
+  const far = ago(much + 1e3); // it is measured to some ms, and ago rounds down
+  return by < 0
+    ? `The phone's clock was set back by ${far}. Timers that ran then end that much later.`
+    : `The phone's clock jumped forward by ${far}. If the phone was awake, timers that ran then end that much too early.`;
+}

@@ -1,19 +1,17 @@
 // Waits with a clock. Each wait on a page gets a button, and waits that belong together one more; every page shows the
 // running timers in the bar at the thumb (bar.ts). When one ends the page says so in words, and by sound, vibration and
-// title where the browser allows it. One that ended while no page was open says when.
+// title where the browser allows it, again and again until it is noted. One that ended while no page was open says when.
 
 import { button, make, all } from "../../module/dom.ts";
 import { pages } from "../../module/root.ts";
-import { flashTitle, keepScreenOn, prepareSound, ring } from "./alarm.ts";
+import { flashTitle, keepScreenOn, prepareSound, ring, silence, wakeSound } from "./alarm.ts";
 import { timerBar } from "./bar.ts";
-import { ago, clockTime, left } from "./clock.ts";
+import { ago, clockSet, clockTime, clockWatch, left, ringDue, ringFor } from "./clock.ts";
 import { currentJob, onJobChange } from "../../module/store.ts";
 import { dropTimer, onTimersChange, putTimer, timerId, timersNow } from "./running.ts";
 import type { Timer } from "./running.ts";
 
 const opened = Date.now();
-const ringEvery = 5e3;
-const ringFor = 60e3;
 
 type Draw = (list: Timer[], now: number) => void;
 
@@ -23,55 +21,68 @@ const status = make("p", { class: "co-hidden", role: "status" }); // what a tap 
 export function timers(): void {
   const draws = pages().flatMap(waitsOf);
   let clock: number | undefined;
-  let lastRing = 0;
+  let lastRing = -Infinity; // by performance.now(), which nobody sets anew
   let screenNote = "";
+  let warned = "";
+  let watch = clockWatch();
+  let inSight = false; // since the last tick
   const said = new Set<string>();
   const alert = make("p", { class: "co-hidden", role: "alert" });
   document.body.append(alert, status);
+  const visible = (): boolean => document.visibilityState === "visible";
 
   const tick = (): void => {
     const now = Date.now();
     const list = timersNow().sort((a, b) => a.end - b.end);
     for (const draw of draws) draw(list, now);
-    drawBar(list, now, screenNote);
+
+    const sounds = list.some((t) => now - t.end < ringFor); // or will
+    const set = clockSet(watch(now, performance.now(), inSight));
+    inSight = visible();
+    const quiet = silence(sounds);
+    const warning = `${set} ${quiet}`.trim();
+    if (warning && warning !== warned) status.textContent = warning;
+    warned = warning;
+    drawBar(list, now, warning || (list.some((t) => t.end > now) ? screenNote : ""), !!warning);
 
     const over = list.filter((t) => t.end <= now);
     const news = over.filter((t) => !said.has(t.id + t.end));
     for (const t of news) said.add(t.id + t.end);
     if (news[0]) alert.textContent = news.map((t) => sentence(t, now)).join(" ");
-    const fresh = over.some((t) => now - t.end < ringFor);
-    if (fresh && now - lastRing >= ringEvery) {
-      lastRing = now;
-      ring();
-    }
     const first = over[0];
     flashTitle(first ? `Over: ${first.title}` : null);
-    void keepScreenOn(list.some((t) => t.end > now), (on) => {
+    void keepScreenOn(sounds, (on) => {
       screenNote = on
-        ? "This page keeps the screen on."
+        ? "If locked, this phone may not ring."
         : "This browser lets the screen sleep. The time runs on, but a sleeping page cannot sound.";
     });
-    if (list.length > 0) soundAfterTap();
     if (list.length === 0) {
       clearInterval(clock);
       clock = undefined;
-      lastRing = 0;
-    } else clock ??= window.setInterval(tick, 1000);
+      watch = clockWatch();
+    } else clock ??= window.setInterval(second, 1000);
+  };
+  const second = (): void => {
+    tick();
+    const now = Date.now();
+    const steady = performance.now();
+    if (!timersNow().some((t) => ringDue(now - t.end, steady - lastRing))) return;
+    lastRing = steady;
+    ring();
   };
   const drawBar = timerBar(tick);
   onTimersChange(tick);
   onJobChange(tick);
-  document.addEventListener("visibilitychange", tick);
+  document.addEventListener("visibilitychange", () => {
+    inSight = false; // it may have slept
+    if (visible()) {
+      void wakeSound();
+      lastRing = -Infinity; // what is over rings for who comes back
+    }
+    tick();
+  });
+  for (const event of ["pointerup", "keydown"]) addEventListener(event, () => void (clock && prepareSound()), { passive: true });
   tick();
-}
-
-let listening = false;
-
-/** A timer may have been started on another page: the first tap on this one is what lets it sound here. */
-function soundAfterTap(): void {
-  if (listening) return;
-  listening = true;
-  for (const event of ["pointerup", "keydown"]) addEventListener(event, prepareSound, { once: true, passive: true });
 }
 
 function sentence(t: Timer, now: number): string {
