@@ -4,6 +4,7 @@ import (
 	"context"
 	"io"
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 )
@@ -62,6 +63,24 @@ func TestExitCodes(t *testing.T) {
 		}
 		if c.code == 2 && (stdout != "" || !strings.Contains(stderr, c.stderr) || strings.Count(stderr, "\n") != 1) {
 			t.Errorf("%q: stdout %q, stderr %q, want one sentence %q on stderr only", c.args, stdout, stderr, c.stderr)
+		}
+	}
+}
+
+// TestPlaceSingle: a build puts the single file into the site, unless it was
+// told another place or none.
+func TestPlaceSingle(t *testing.T) {
+	for _, c := range []struct{ out, given, want string }{
+		{"", "", "/repo/public/handbook.html"},
+		{"/srv/site", "", "/srv/site/handbook.html"},
+		{"", "one.html", "one.html"},
+		{"", "none", ""},
+	} {
+		var o options
+		o.Root, o.Out, o.Single = "/repo", c.out, c.given
+		o.placeSingle()
+		if got := filepath.ToSlash(o.Single); got != c.want {
+			t.Errorf("-out %q -single %q: got %q, want %q", c.out, c.given, got, c.want)
 		}
 	}
 }

@@ -103,7 +103,8 @@ type Output struct {
 	Quantity    *unit.Quantity
 	Units       []string // the first metric one and the first inch-pound one are the defaults of their families
 	Significant int      // figures shown; 0 leaves it to the unit's decimals
-	Main        bool     // shown large
+	Main        bool     // shown large, unless the verdict names others
+	Below       string   // label of a value below zero, which is then shown without its sign; "" where the sign is shown
 }
 
 // Tone says how a verdict is to be taken.
@@ -121,6 +122,7 @@ type Verdict struct {
 	ID    string
 	Tone  Tone
 	Title string
+	Main  []string // the outputs that prove it or that it asks for, shown large, the first one first; nil for those marked Main
 }
 
 // Caution is a safety message: hazard, consequence, how to avoid it.

@@ -32,14 +32,33 @@ func Evaluate(w *Worksheet, req Request) Answer {
 }
 
 // inOrder returns the outputs in the order of the declaration, however the
-// compute function came to them.
+// compute function came to them. Those that the verdict calls main come first.
 func (r *Run) inOrder() []OutputValue {
 	sorted := make([]OutputValue, 0, len(r.answer.Outputs))
-	for i := range r.sheet.Outputs {
+	var leads []string
+	if v := r.answer.Verdict; v != nil {
+		for _, id := range v.Main {
+			if r.OutputText(id) != "" { // set in this run
+				leads = append(leads, id)
+			}
+		}
+	}
+	take := func(id string, lead bool) {
 		for _, out := range r.answer.Outputs {
-			if out.ID == r.sheet.Outputs[i].ID {
+			if out.ID == id {
+				if len(leads) > 0 {
+					out.Main = lead
+				}
 				sorted = append(sorted, out)
 			}
+		}
+	}
+	for _, id := range leads {
+		take(id, true)
+	}
+	for i := range r.sheet.Outputs {
+		if id := r.sheet.Outputs[i].ID; !contains(leads, id) {
+			take(id, false)
 		}
 	}
 	return sorted
@@ -85,6 +104,8 @@ func (r *Run) readOne(i int, fields []Field) {
 			case in.Optional:
 			case in.Listed != "": // nothing was typed that a name could be close to
 				r.problem(in, Missing, in.Label+" is missing: choose one from the list.")
+			case in.Kind == Choice:
+				r.problem(in, Missing, in.Label+" is missing: choose "+optionList(in)+".")
 			default:
 				r.problem(in, Missing, in.Label+" is missing: enter "+r.allowedBeside(in, field.Unit)+".")
 			}
@@ -142,12 +163,16 @@ func (r *Run) parseChoice(i int, in *Input, field Field) {
 		most = 3
 	}
 	near := nearest(folded, in.Options, most)
-	for _, id := range near {
-		p.Suggest = append(p.Suggest, Suggestion{Input: in.ID, Label: id, Text: id})
+	choose, names := "choose "+optionList(in), ""
+	for i, o := range near {
+		if i > 0 {
+			names += ", "
+		}
+		names += o.Label
+		p.Suggest = append(p.Suggest, Suggestion{Input: in.ID, Label: o.Label, Text: o.ID})
 	}
-	choose := "choose " + optionList(in)
 	if in.Listed != "" && len(near) > 0 {
-		choose = "close to it: " + strings.Join(near, ", ") + "; " + in.Listed + " has them all"
+		choose = "close to it: " + names + "; " + in.Listed + " has them all"
 	}
 	p.Sentence = in.Label + ": “" + short(field.Text) + "” is not in the list; " + choose + "."
 	r.answer.Problems = append(r.answer.Problems, p)

@@ -25,14 +25,14 @@ func TestProblemSentences(t *testing.T) {
 		{words: []string{"presure=5 kPaa", "pressure=5 kPaa"}, input: "presure", code: calc.UnknownInput, sentence: "Probe has no input “presure”; did you mean pressure?"},
 		{words: []string{"volume=5", "pressure=5 kPaa"}, input: "volume", code: calc.UnknownInput, sentence: "Probe has no input “volume”; the inputs are method, pressure, altitude, mass, log."},
 		{words: []string{"pressure.columns=x", "pressure=5 kPaa"}, input: "pressure.columns", code: calc.UnknownInput, sentence: "Probe has no input “pressure.columns”; the inputs are method, pressure, altitude, mass, log."},
-		{words: []string{}, input: "pressure", code: calc.Missing, sentence: "Pressure is missing: enter −100.3 to 14\u202f899\u00a0kPa gauge."},
-		{words: []string{"pressure=  "}, system: unit.InchPound, input: "pressure", code: calc.Missing, sentence: "Pressure is missing: enter −14.55 to 2161\u00a0psi gauge."},
-		{words: []string{"method=rows"}, input: "log", code: calc.Missing, sentence: "Log is missing: enter at least 3 rows of Time, Pressure, Size."},
-		{words: []string{"pressure=high"}, input: "pressure", code: calc.NotANumber, sentence: "Pressure: “high” is not a number; enter −100.3 to 14\u202f899\u00a0kPa gauge."},
-		{words: []string{"pressure:psig=high"}, input: "pressure", code: calc.NotANumber, sentence: "Pressure: “high” is not a number; enter −14.55 to 2161\u00a0psi gauge."},
-		{words: []string{"pressure:psig= "}, input: "pressure", code: calc.Missing, sentence: "Pressure is missing: enter −14.55 to 2161\u00a0psi gauge."},
-		{words: []string{"pressure=" + long}, input: "pressure", code: calc.NotANumber, sentence: "Pressure: “" + long[:39] + "…” is not a number; enter −100.3 to 14\u202f899\u00a0kPa gauge."},
-		{words: []string{"pressure=1.2.3 psig"}, input: "pressure", code: calc.NotANumber, sentence: "Pressure: “1.2.3 psig” is not a number; enter −14.55 to 2161\u00a0psi gauge."},
+		{words: []string{}, input: "pressure", code: calc.Missing, sentence: "Pressure is missing: enter −100 to 14\u202f800\u00a0kPa gauge."},
+		{words: []string{"pressure=  "}, system: unit.InchPound, input: "pressure", code: calc.Missing, sentence: "Pressure is missing: enter −14.5 to 2160\u00a0psi gauge."},
+		{words: []string{"method=rows"}, input: "log", code: calc.Missing, sentence: "Log is missing: enter at least 3 rows of Time and Pressure."},
+		{words: []string{"pressure=high"}, input: "pressure", code: calc.NotANumber, sentence: "Pressure: “high” is not a number; enter −100 to 14\u202f800\u00a0kPa gauge."},
+		{words: []string{"pressure:psig=high"}, input: "pressure", code: calc.NotANumber, sentence: "Pressure: “high” is not a number; enter −14.5 to 2160\u00a0psi gauge."},
+		{words: []string{"pressure:psig= "}, input: "pressure", code: calc.Missing, sentence: "Pressure is missing: enter −14.5 to 2160\u00a0psi gauge."},
+		{words: []string{"pressure=" + long}, input: "pressure", code: calc.NotANumber, sentence: "Pressure: “" + long[:39] + "…” is not a number; enter −100 to 14\u202f800\u00a0kPa gauge."},
+		{words: []string{"pressure=1.2.3 psig"}, input: "pressure", code: calc.NotANumber, sentence: "Pressure: “1.2.3 psig” is not a number; enter −14.5 to 2160\u00a0psi gauge."},
 		{words: []string{"pressure=1,234 psig"}, input: "pressure", code: calc.TwoWays, sentence: "Pressure: “1,234 psig” can mean 1.234 or 1234; choose one.", suggest: "pressure=1.234 psig|pressure=1234 psig"},
 		{words: []string{"pressure:psig=1,234"}, input: "pressure", code: calc.TwoWays, sentence: "Pressure: “1,234” can mean 1.234 or 1234; choose one.", suggest: "pressure=1.234|pressure=1234"},
 		{words: []string{"pressure=250 stone"}, input: "pressure", code: calc.UnknownUnit, sentence: "Pressure: the unit “stone” is not known here; use kPag, kPaa, psig, psia, inHgv."},
@@ -40,13 +40,13 @@ func TestProblemSentences(t *testing.T) {
 		{words: []string{"pressure=2,5 bar"}, input: "pressure", code: calc.VagueUnit, sentence: "Pressure: “2,5 bar” does not say gauge or absolute; write barg or bara.", suggest: "pressure=2,5 barg|pressure=2,5 bara"},
 		{words: []string{"pressure:kPa=250"}, input: "pressure", code: calc.VagueUnit, sentence: "Pressure: “250” does not say gauge or absolute; write kPag or kPaa.", suggest: "pressure=250 kPag|pressure=250 kPaa"},
 		{words: []string{"pressure=0.5 kPaa"}, input: "pressure", code: calc.TooLow, sentence: "Pressure: “0.5 kPaa” is too low; enter 1 to 15\u202f000\u00a0kPa absolute (no field gauge shows more)."},
-		{words: []string{"pressure=3000 psig"}, input: "pressure", code: calc.TooHigh, sentence: "Pressure: “3000 psig” is too high; enter −14.55 to 2161\u00a0psi gauge (no field gauge shows more)."},
-		{words: []string{"pressure=35 inHgv"}, input: "pressure", code: calc.TooHigh, sentence: "Pressure: “35 inHgv” is too high; enter −4400 to 29.63\u00a0in Hg vacuum (no field gauge shows more)."},
-		{words: []string{"pressure=1e999 psig"}, input: "pressure", code: calc.TooHigh, sentence: "Pressure: “1e999 psig” is too large; enter −14.55 to 2161\u00a0psi gauge."},
-		{words: []string{"pressure=5 kPaa", "mass=0 lb"}, input: "mass", code: calc.TooLow, sentence: "Mass: “0 lb” is too low; enter 1.102 to 4.409\u00a0lb."},
-		{words: []string{"method=gage", "pressure=5 kPaa"}, input: "method", code: calc.UnknownChoice, sentence: "Method: “gage” is not in the list; choose gauge, scale, rows, nothing.", suggest: "method=gauge"},
-		{words: []string{"method=telepathy"}, input: "method", code: calc.UnknownChoice, sentence: "Method: “telepathy” is not in the list; choose gauge, scale, rows, nothing."},
-		{words: []string{"method=rows", "log=# only a comment"}, input: "log", code: calc.FewRows, sentence: "Log: no rows were found; enter at least 3 rows of Time, Pressure, Size."},
+		{words: []string{"pressure=3000 psig"}, input: "pressure", code: calc.TooHigh, sentence: "Pressure: “3000 psig” is too high; enter −14.5 to 2160\u00a0psi gauge (no field gauge shows more)."},
+		{words: []string{"pressure=35 inHgv"}, input: "pressure", code: calc.TooHigh, sentence: "Pressure: “35 inHgv” is too high; enter −4390 to 29.6\u00a0in Hg vacuum (no field gauge shows more)."},
+		{words: []string{"pressure=1e999 psig"}, input: "pressure", code: calc.TooHigh, sentence: "Pressure: “1e999 psig” is too large; enter −14.5 to 2160\u00a0psi gauge."},
+		{words: []string{"pressure=5 kPaa", "mass=0 lb"}, input: "mass", code: calc.TooLow, sentence: "Mass: “0 lb” is too low; enter 1.11 to 4.4\u00a0lb."},
+		{words: []string{"method=gage", "pressure=5 kPaa"}, input: "method", code: calc.UnknownChoice, sentence: "Method: “gage” is not in the list; choose “By gauge”, “By scale”, “By rows” or “Nothing”.", suggest: "method=gauge"},
+		{words: []string{"method=telepathy"}, input: "method", code: calc.UnknownChoice, sentence: "Method: “telepathy” is not in the list; choose “By gauge”, “By scale”, “By rows” or “Nothing”."},
+		{words: []string{"method=rows", "log=# only a comment"}, input: "log", code: calc.FewRows, sentence: "Log: no rows were found; enter at least 3 rows of Time and Pressure."},
 		{words: []string{"method=rows", "log=minutes,micron\n0,300"}, input: "log", code: calc.FewRows, sentence: "Log: 1 row given; at least 3 are needed."},
 		{words: []string{"method=rows", "log=1 1 / 2 1 / 3 1 / 4 1 / 5 1 / 6 1 / 7 1"}, input: "log", code: calc.ManyRows, sentence: "Log: 7 rows given; at most 6 are taken."},
 		{words: []string{"method=rows", "log=minutes,kilos\n0,300\n1,300\n2,300"}, input: "log", code: calc.UnknownColumn, sentence: "Log: no column for pressure was found in “minutes, kilos”; a header such as “time_min,pressure_micron,size_mm” is understood."},
@@ -56,7 +56,7 @@ func TestProblemSentences(t *testing.T) {
 			suggest: "log.columns=time:min,pressure:?|log.columns=time:s,pressure:?|log.columns=time:h,pressure:?"},
 		{words: []string{"method=rows", "log=minutes,micron\n0,300\n1,low\n2,302"}, input: "log", code: calc.BadRow, sentence: "Log: row 2, pressure: “low” is not a number in micron."},
 		{words: []string{"method=rows", "log=minutes,micron\n0,300\n1,\nx,302"}, input: "log", code: calc.BadRow, sentence: "Log: row 2, pressure: nothing is entered. 1 more field cannot be read either."},
-		{words: []string{"method=rows", "log=minutes,micron\n0,300\n1,1e7\n2,302"}, input: "log", code: calc.BadRow, sentence: "Log: row 2, pressure: “1e7” is outside 0 to 900\u202f100 micron."},
+		{words: []string{"method=rows", "log=minutes,micron\n0,300\n1,1e7\n2,302"}, input: "log", code: calc.BadRow, sentence: "Log: row 2, pressure: “1e7” is outside 0 to 900\u202f000\u00a0micron."},
 		{words: []string{"method=rows", "log=minutes;micron\n0;1,300\n1;1,301\n2;1,302"}, input: "log", code: calc.BadRow, sentence: "Log: row 1, pressure: “1,300” can mean 1.3 or 1300; write it without the comma. 2 more fields cannot be read either."},
 		{words: []string{"method=rows", "log=21:45,300\n21:46,301\nlate,302"}, input: "log", code: calc.BadRow, sentence: "Log: row 3, time: “late” is not a time of day such as 21:45."},
 		{words: []string{"method=rows", "log=minutes,micron\n0,0,300,5\n1,0,301,5\n2,0,302,5"}, input: "log", code: calc.BadRow,
@@ -210,5 +210,34 @@ func TestAnswersInThePersonsUnits(t *testing.T) {
 	}
 	if a := ask("pressure=5 kPaa", "mass=1 kg"); len(a.Outputs) != 2 || a.Outputs[0].ID != "absolute" {
 		t.Errorf("outputs %v, want them in the order declared", a.Outputs)
+	}
+}
+
+// TestVerdictNamesTheMain: the outputs that a verdict calls main come first and
+// are the only main ones; where none of them was set, those declared stay.
+func TestVerdictNamesTheMain(t *testing.T) {
+	w := &calc.Worksheet{ID: "main", Inputs: []calc.Input{{ID: "case", Label: "Case", Kind: calc.Choice, Options: []calc.Option{{ID: "proof", Label: "Proof"}, {ID: "none", Label: "None"}}}},
+		Outputs:  []calc.Output{{ID: "a", Label: "A", Quantity: unit.Mass, Main: true}, {ID: "b", Label: "B", Below: "Less", Quantity: unit.Mass, Units: []string{"kg"}}, {ID: "c", Label: "C", Quantity: unit.Mass}},
+		Verdicts: []calc.Verdict{{ID: "proof", Main: []string{"b", "c"}}, {ID: "none", Main: []string{"c"}}},
+		Compute: func(r *calc.Run) {
+			r.Set("a", 1)
+			r.Set("b", -2.347)
+			r.Conclude(r.Choice("case"), "")
+		}}
+	for choice, want := range map[string]string{"proof": "Less 2.35\u00a0kg main|A 1.00\u00a0kg|", "none": "A 1.00\u00a0kg main|Less 2.35\u00a0kg|"} {
+		got := ""
+		for _, o := range calc.Evaluate(w, calc.Request{Fields: []calc.Field{{Input: "case", Text: choice}}}).Outputs {
+			got += o.Label + " " + o.Text
+			if o.Main {
+				got += " main"
+			}
+			got += "|"
+			if o.ID == "b" && o.Value != -2.347 {
+				t.Errorf("%s: a value shown without its sign is %v inside, want -2.347", choice, o.Value)
+			}
+		}
+		if got != want {
+			t.Errorf("%s: got %q, want %q", choice, got, want)
+		}
 	}
 }

@@ -76,14 +76,26 @@ func (r *Run) Text(q *unit.Quantity, si float64, offered ...string) string {
 	return r.unitFor(q, offered).Text(si, r.env)
 }
 
+// Entered writes an SI value as Text does, with up to five figures and no zeros
+// after the last one that counts: what a person entered keeps its figures in
+// the working.
+func (r *Run) Entered(q *unit.Quantity, si float64, offered ...string) string {
+	u := r.unitFor(q, offered)
+	return unit.Short(u.FromSI(si, r.env), 5) + "\u00a0" + u.Label
+}
+
 // Set gives an output its value in SI.
 func (r *Run) Set(id string, si float64) {
 	out := r.sheet.Output(id)
 	if out == nil {
 		panic("calc: worksheet " + r.sheet.ID + " has no output " + id)
 	}
-	r.answer.Outputs = append(r.answer.Outputs, OutputValue{ID: id, Label: out.Label, Value: si,
-		SIUnit: out.Quantity.SIUnit().ID, Text: r.outputText(out, si), Main: out.Main})
+	label, shown := out.Label, si
+	if si < 0 && out.Below != "" {
+		label, shown = out.Below, -si
+	}
+	r.answer.Outputs = append(r.answer.Outputs, OutputValue{ID: id, Label: label, Value: si,
+		SIUnit: out.Quantity.SIUnit().ID, Text: r.outputText(out, shown), Main: out.Main})
 }
 
 // OutputText returns an output as it is shown; the output must have been set.
@@ -169,7 +181,8 @@ func (r *Run) wantedUnit(out *Output) *unit.Unit {
 }
 
 // unitFor picks the unit to show a quantity in: the unit the person used for
-// that very quantity if it is offered, else the first offered of their family.
+// that very quantity if it is offered, else the first offered of their
+// family. A difference of temperatures follows the first temperature entered.
 func (r *Run) unitFor(q *unit.Quantity, offered []string) *unit.Unit {
 	for i := range r.sheet.Inputs {
 		in := &r.sheet.Inputs[i]
@@ -180,7 +193,19 @@ func (r *Run) unitFor(q *unit.Quantity, offered []string) *unit.Unit {
 			return r.values[i].unit
 		}
 	}
-	return DefaultUnit(q, offered, r.system)
+	system := r.system
+	if q == unit.TemperatureDifference { // beside a temperature in °F, kelvins would be read as degrees
+		for i := range r.sheet.Inputs {
+			if v := &r.values[i]; r.sheet.Inputs[i].Quantity == unit.Temperature && v.unit != nil && v.typed {
+				system = unit.SI
+				if v.unit.System == unit.InchPound {
+					system = unit.InchPound
+				}
+				break
+			}
+		}
+	}
+	return DefaultUnit(q, offered, system)
 }
 
 // DefaultUnit returns the first unit offered that belongs to the family, then

@@ -22,15 +22,14 @@ func plainNumber(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) 
 
 // allowed says what an input takes, in the person's default unit.
 func allowed(in *Input, r *Run) string {
-	switch in.Kind {
-	case Choice:
-		return optionList(in)
-	case Series:
-		names := make([]string, len(in.Columns))
-		for i, c := range in.Columns {
-			names[i] = c.Label
+	if in.Kind == Series {
+		var names []string
+		for _, c := range in.Columns {
+			if !c.Optional {
+				names = append(names, c.Label)
+			}
 		}
-		return "at least " + strconv.Itoa(in.MinRows) + " rows of " + strings.Join(names, ", ")
+		return "at least " + count(in.MinRows, "row") + " of " + joined(names, " and ")
 	}
 	return allowedIn(in, DefaultUnit(in.Quantity, in.Units, r.system), r)
 }
@@ -47,15 +46,7 @@ func (r *Run) allowedBeside(in *Input, chosen string) string {
 
 // allowedIn says what range an input takes, in a unit.
 func allowedIn(in *Input, u *unit.Unit, r *Run) string {
-	low, high := u.Limit(in.Low, r.env), u.Limit(in.High, r.env)
-	if u.Datum == unit.Suction {
-		low, high = high, low
-	}
-	label := u.Label
-	if label != "" {
-		label = "\u00a0" + label
-	}
-	return low + " to " + high + label
+	return u.Range(in.Low, in.High, r.env)
 }
 
 func reason(in *Input) string {
@@ -76,16 +67,30 @@ func unitList(in *Input) string {
 	return strings.Join(ids, ", ")
 }
 
-// optionList says what a choice takes: its options, or where a long list is.
+// optionList says what a choice takes, in the words beside its buttons, or where
+// a long list is. What is too long for a sentence stands on the form anyway.
 func optionList(in *Input) string {
 	if in.Listed != "" {
 		return "one of the " + strconv.Itoa(len(in.Options)) + " in " + in.Listed
 	}
-	ids := make([]string, len(in.Options))
+	names := make([]string, len(in.Options))
 	for i, o := range in.Options {
-		ids[i] = o.ID
+		names[i] = "“" + o.Label + "”"
 	}
-	return strings.Join(ids, ", ")
+	said := joined(names, " or ")
+	if len(names) > 4 || len(said) > 80 {
+		return "one"
+	}
+	return said
+}
+
+// joined lists words in a sentence: a, b and c.
+func joined(words []string, last string) string {
+	n := len(words) - 1
+	if n < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:n], ", ") + last + words[n]
 }
 
 func (r *Run) unknownInput(id string) {
@@ -150,10 +155,11 @@ func foldByte(c byte) byte {
 
 // nearest returns up to so many options whose ids are close to what was typed,
 // the closest first; of two equally close, the one that begins alike.
-func nearest(folded string, options []Option, most int) []string {
-	var near []string
+func nearest(folded string, options []Option, most int) []*Option {
+	var near []*Option
 	var ranks []int
-	for _, o := range options {
+	for i := range options {
+		o := &options[i]
 		id := foldWord(o.ID)
 		far, alike := distance(folded, id), 0
 		if far > 2 {
@@ -163,7 +169,7 @@ func nearest(folded string, options []Option, most int) []string {
 			alike++
 		}
 		rank := 64*far - alike
-		near, ranks = append(near, o.ID), append(ranks, rank)
+		near, ranks = append(near, o), append(ranks, rank)
 		for k := len(near) - 1; k > 0 && ranks[k-1] > rank; k-- {
 			near[k], near[k-1] = near[k-1], near[k]
 			ranks[k], ranks[k-1] = ranks[k-1], ranks[k]

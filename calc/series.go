@@ -556,7 +556,7 @@ func (r *Run) readCell(c *Column, in **unit.Unit, text string, decimal commaMean
 // inColumn judges the bounds of a column.
 func (r *Run) inColumn(c *Column, u *unit.Unit, si float64, text string) (float64, string) {
 	if !(si >= c.Low && si <= c.High) {
-		return 0, strings.TrimSuffix("“"+short(text)+"” is outside "+u.Limit(c.Low, r.env)+" to "+u.Limit(c.High, r.env)+" "+u.Label, " ") + "."
+		return 0, strings.TrimSuffix("“"+short(text)+"” is outside "+u.Range(c.Low, c.High, r.env), " ") + "."
 	}
 	return si, ""
 }

@@ -351,7 +351,7 @@ func (b *breath) draw() {
 	if r := []rune(b.celsius(freezing)); r[len(r)-1] == 'F' {
 		u = unit.Temperature.Unit("F")
 	}
-	speed, held := chart.Line{Class: "co-chart__line"}, chart.Line{Class: "co-chart__fit"}
+	speed, held := chart.Line{Class: "co-chart__line", Name: "same speed"}, chart.Line{Class: "co-chart__fit", Name: "capacity held"}
 	add := func(l *chart.Line, flow, T float64, ok bool) {
 		// Nothing holds its capacity below −30 °C; the drawing ends there.
 		if ok && T > 243.15 {
@@ -364,17 +364,17 @@ func (b *breath) draw() {
 		T, ok = b.hold(flow)
 		add(&held, flow, T, ok)
 	}
-	dot := chart.Line{Class: "co-chart__data", Dots: true}
+	dot := chart.Line{Class: "co-chart__data", Name: "now", Dots: true}
 	if b.share <= 1.5 {
 		T, _, ok := b.coil.Settle(b.share, b.compressor)
 		add(&dot, b.share, T, ok)
 	}
 	d := chart.Chart{XTitle: "airflow, % of rated", YTitle: u.Label, Lines: []chart.Line{speed, held, dot},
-		Levels: []chart.Level{{Class: "co-chart__limit", Label: "frost", Y: u.FromSI(freezing, unit.Env{})}},
-		Label: text.Say("Evaporating temperature against airflow. Frost begins at {} of the rated air at the same compressor speed (thin line), at {} with capacity held (thick line).",
+		Levels: []chart.Level{{Class: "co-chart__limit", Label: "frost, " + b.celsius(freezing), Y: u.FromSI(freezing, unit.Env{})}},
+		Label: text.Say("Evaporating temperature against airflow. Frost begins at {} of the rated air at the same compressor speed, at {} with capacity held.",
 			b.or("frost-speed"), b.or("frost-capacity"))}
 	if svg := d.SVG(); svg != "" {
-		b.r.Chart("Evaporating temperature: same compressor speed (thin), capacity held (thick), now (circle)", svg)
+		b.r.Chart("Evaporating temperature against airflow: with the same compressor speed, and with the capacity held", svg)
 	}
 }
 

@@ -2,6 +2,7 @@ package catalog_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"changeout/calc"
@@ -82,6 +83,53 @@ func TestBoundsInEveryUnit(t *testing.T) {
 			}
 		}
 	})
+}
+
+// TestBoundsAsWritten: the bounds that a sentence names are let in themselves,
+// in every unit, so that nobody is sent to a value that is refused.
+func TestBoundsAsWritten(t *testing.T) {
+	onePerInput(t, func(w *calc.Worksheet, in *calc.Input, fields []calc.Field) {
+		for _, id := range unitsOf(in) {
+			u := in.Quantity.Unit(id)
+			env := envOf(fields)
+			if in.Altitude {
+				env.Atmosphere = unit.StandardAtmosphere
+			}
+			low, high, ok := strings.Cut(strings.TrimSuffix(u.Range(in.Low, in.High, env), "\u00a0"+u.Label), " to ")
+			a, b := unit.ParseNumber(low), unit.ParseNumber(high)
+			if !ok || a.Trouble != unit.NumberFine || b.Trouble != unit.NumberFine || !(a.Value < b.Value) {
+				t.Errorf("%s %s in %s: the range is written %q to %q", w.ID, in.ID, id, low, high)
+			}
+			for _, v := range []float64{a.Value, b.Value} {
+				answer := evaluate(w, with(fields, calc.Field{Input: in.ID, Text: number(v) + " " + id}))
+				if code := codeFor(answer, in.ID); (code == calc.TooLow || code == calc.TooHigh) && saysBound(answer, in) {
+					t.Errorf("%s %s: %v %s is named as a bound and refused", w.ID, in.ID, v, id)
+				}
+			}
+		}
+	})
+}
+
+// TestDifferenceFollowsItsTemperature: beside a dew point in °F stands a
+// superheat in °F, in whichever family the form was.
+func TestDifferenceFollowsItsTemperature(t *testing.T) {
+	for entered, want := range map[string]string{"60 F": "°F", "16 C": "K"} {
+		for _, system := range []unit.System{unit.SI, unit.InchPound} {
+			a := calc.Evaluate(catalog.Saturation, calc.Request{System: system, Fields: []calc.Field{{Input: "refrigerant", Text: "R-410A"}, {Input: "pressure", Text: "120 psig"}, {Input: "line-temperature", Text: entered}}})
+			found := false
+			for _, o := range a.Outputs {
+				if o.ID == "superheat" || o.ID == "glide" {
+					found = true
+					if !strings.HasSuffix(o.Text, "\u00a0"+want) {
+						t.Errorf("line at %s, system %q: %s is %s, want it in %s", entered, system, o.ID, o.Text, want)
+					}
+				}
+			}
+			if !found {
+				t.Errorf("no difference came out: %v", a.Problems)
+			}
+		}
+	}
 }
 
 // saysBound reports whether the door itself refused: its sentence quotes what

@@ -50,7 +50,7 @@ var (
 )
 
 var chargeOutputs = []calc.Output{
-	{ID: "adjustment", Label: "Still to add (below zero: to take out)", Quantity: unit.Mass, Units: []string{"kg", "lb"}, Main: true},
+	{ID: "adjustment", Label: "Still to add", Below: "To take out", Quantity: unit.Mass, Units: []string{"kg", "lb"}, Main: true},
 	{ID: "total-charge", Label: "Total charge by calculation", Quantity: unit.Mass, Units: []string{"kg", "lb"}, Main: true},
 	{ID: "line-charge", Label: "In the liquid lines", Quantity: unit.Mass, Units: []string{"kg", "lb"}},
 	{ID: "recovered-share", Label: "Recovered, against the calculation", Quantity: unit.Fraction, Units: []string{"%"}},
@@ -66,13 +66,13 @@ var chargeOutputs = []calc.Output{
 }
 
 var chargeVerdicts = []calc.Verdict{
-	{ID: "add", Tone: calc.Info, Title: "Add refrigerant"},
-	{ID: "take-out", Tone: calc.Info, Title: "Take refrigerant out"},
-	{ID: "as-calculated", Tone: calc.Good, Title: "Charge as calculated"},
-	{ID: "leave", Tone: calc.Good, Title: "Leave the charge as it is"},
-	{ID: "room-limit", Tone: calc.Stop, Title: "Too much for the smallest room: do not charge"},
-	{ID: "room-first", Tone: calc.Doubt, Title: "Check the smallest room first"},
-	{ID: "weigh-in", Tone: calc.Stop, Title: "Do not charge by readings: weigh the charge in"},
+	{ID: "add", Tone: calc.Info, Title: "Add refrigerant", Main: []string{"adjustment", "first-step", "total-charge", "superheat", "subcooling"}},
+	{ID: "take-out", Tone: calc.Info, Title: "Take refrigerant out", Main: []string{"adjustment", "first-step", "total-charge", "superheat", "subcooling"}},
+	{ID: "as-calculated", Tone: calc.Good, Title: "Charge as calculated", Main: []string{"total-charge", "adjustment"}},
+	{ID: "leave", Tone: calc.Good, Title: "Leave the charge as it is", Main: []string{"superheat", "subcooling", "difference"}},
+	{ID: "room-limit", Tone: calc.Stop, Title: "Too much for the smallest room: do not charge", Main: []string{"total-charge", "room-allowance", "smallest-area"}},
+	{ID: "room-first", Tone: calc.Doubt, Title: "Check the smallest room first", Main: []string{"total-charge", "smallest-area"}},
+	{ID: "weigh-in", Tone: calc.Stop, Title: "Do not charge by readings: weigh the charge in", Main: []string{"target-superheat"}},
 }
 
 func chargeInputs() []calc.Input {

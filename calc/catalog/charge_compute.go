@@ -49,14 +49,18 @@ func chargeByWeight(r *calc.Run, ref *refrigerant.Refrigerant) {
 		return
 	}
 	adjust := total - r.Float("already")
-	mass := func(kg float64) string { return r.Text(unit.Mass, kg, "kg", "lb") }
+	mass := func(kg float64) string { return r.Entered(unit.Mass, kg, "kg", "lb") }
 	if r.Has("lines") {
 		r.Set("line-charge", lines)
 	}
 	r.Set("total-charge", total)
 	r.Set("adjustment", adjust)
 	r.Step("Total charge", text.Say("nameplates + liquid lines + indoor units + branch and outdoor extras − allowance = {} + {} + {} + {} − {}", mass(nameplates), mass(lines), mass(indoor), mass(r.Float("branch-extra")), mass(r.Float("allowance"))), r.OutputText("total-charge"), calc.Cite{Key: "makers-manual", Locator: "charge table"})
-	r.Step("Still to add", text.Say("total − already in = {} − {}", mass(total), mass(r.Float("already"))), r.OutputText("adjustment"), calc.Cite{Key: "common-practice"})
+	label, formula, a, b := "Still to add", "total − already in = {} − {}", mass(total), mass(r.Float("already"))
+	if adjust < 0 {
+		label, formula, a, b = "To take out", "already in − total = {} − {}", b, a
+	}
+	r.Step(label, text.Say(formula, a, b), r.OutputText("adjustment"), calc.Cite{Key: "common-practice"})
 	tooMuch := roomCheck(r, ref, math.Max(total, r.Float("already")))
 	noteForgotten(r)
 	noteRecovered(r, total)
@@ -76,7 +80,7 @@ func pieces(r *calc.Run, id, row string) (sum float64, ok bool) {
 			r.Refuse(id, "not-whole", text.Say("{}: {} is no whole number; enter how many there are.", row, number))
 			return 0, false
 		}
-		r.Step(row, text.Say("{} × {}", number, r.Text(unit.Mass, one, "kg", "lb")), r.Text(unit.Mass, n*one, "kg", "lb"), calc.Cite{Key: "makers-manual", Locator: "charge table"})
+		r.Step(row, text.Say("{} × {}", number, r.Entered(unit.Mass, one, "kg", "lb")), r.Entered(unit.Mass, n*one, "kg", "lb"), calc.Cite{Key: "makers-manual", Locator: "charge table"})
 		sum += n * one
 	}
 	return sum, true
@@ -100,9 +104,9 @@ func noteRecovered(r *calc.Run, total float64) {
 }
 
 func concludeWeight(r *calc.Run, ref *refrigerant.Refrigerant, total, adjust float64, tooMuch string) {
-	amount := r.Text(unit.Mass, math.Abs(adjust), "kg", "lb")
-	// 0.5 % of the total, and never less than the 10 g a charging scale resolves.
+	amount := r.OutputText("adjustment")
 	settled := math.Max(0.010, 0.005*total)
+	r.Step("Counts as agreeing", "0.5 % of the total, at least two steps of a scale of 5 g (common practice, no source)", r.Text(unit.Mass, settled, "g", "oz"), calc.Cite{Key: "common-practice"})
 	switch {
 	case tooMuch != "":
 		r.Conclude("room-limit", tooMuch+" This is a design question: stop and ask the designer and the local authority.")
@@ -166,7 +170,7 @@ func lineCharge(r *calc.Run, ref *refrigerant.Refrigerant) (float64, bool) {
 		}
 		compareWithPublished(r, ref, row, size, factor)
 		m := length * factor
-		r.Step(row, text.Say("length × factor = {} × {}", r.Text(unit.Length, length, "m", "ft"), r.Text(unit.MassPerLength, factor, "kg/m", "oz/ft")), r.Text(unit.Mass, m, "kg", "lb"), cite)
+		r.Step(row, text.Say("length × factor = {} × {}", r.Text(unit.Length, length, "m", "ft"), r.Text(unit.MassPerLength, factor, "kg/m", "oz/ft")), r.Entered(unit.Mass, m, "kg", "lb"), cite)
 		sum += m
 	}
 	return sum, true

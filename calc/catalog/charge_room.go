@@ -17,12 +17,12 @@ var roomRules = []struct {
 	linear    bool
 	cite      calc.Cite
 }{
-	{"ashrae-15", "ASHRAE 15: concentration limit (RCL)", room.Caps{}, false, calc.Cite{Key: "a15int4"}},
-	{"ashrae-15-2022", "ASHRAE 15-2022: half the LFL for A2L", room.Caps{}, false, calc.Cite{Key: "a15g", Locator: "formula from memory"}},
-	{"iec-5", "IEC 60335-2-40 before edition 6", room.Caps{4, 26, 130}, false, calc.Cite{Key: "iect"}},
-	{"iec-6", "IEC 60335-2-40 edition 6 (2018)", room.Caps{6, 52, 260}, true, calc.Cite{Key: "iecp"}},
-	{"iec-7", "IEC 60335-2-40 edition 7 (2022)", room.Caps{6, 52, 260}, true, calc.Cite{Key: "from-memory"}},
-	{"ul-4", "UL 60335-2-40 edition 4", room.Caps{6, 52, 260}, true, calc.Cite{Key: "a2l-charge-page", Locator: "m₁ and m₂; formula from memory"}},
+	{"ashrae-15", "ASHRAE 15, RCL", room.Caps{}, false, calc.Cite{Key: "a15int4"}},
+	{"ashrae-15-2022", "ASHRAE 15-2022, A2L", room.Caps{}, false, calc.Cite{Key: "a15g", Locator: "formula from memory"}},
+	{"iec-5", "IEC 60335-2-40, to ed. 5", room.Caps{4, 26, 130}, false, calc.Cite{Key: "iect"}},
+	{"iec-6", "IEC 60335-2-40, ed. 6", room.Caps{6, 52, 260}, true, calc.Cite{Key: "iecp"}},
+	{"iec-7", "IEC 60335-2-40, ed. 7", room.Caps{6, 52, 260}, true, calc.Cite{Key: "from-memory"}},
+	{"ul-4", "UL 60335-2-40, ed. 4", room.Caps{6, 52, 260}, true, calc.Cite{Key: "a2l-charge-page", Locator: "m₁ and m₂; formula from memory"}},
 	{"en-378", "EN 378-1, comfort", room.Caps{6, 39, 195}, true, calc.Cite{Key: "from-memory"}},
 }
 
@@ -36,7 +36,7 @@ func roomInputs() []calc.Input {
 	rule := func(ids ...string) []calc.When {
 		return append(byWeight[:1:1], calc.When{Input: "room-rule", Is: ids})
 	}
-	rules := calc.Input{ID: "room-rule", Label: "Room rule", Kind: calc.Choice, When: byWeight, Default: "ashrae-15", Help: "The one that the local code and the unit's listing name."}
+	rules := calc.Input{ID: "room-rule", Label: "Room rule", Kind: calc.Choice, When: byWeight, Default: "ashrae-15", Help: "The one that the local code and the unit's listing name. RCL is the concentration limit of the room; ASHRAE 15-2022 takes half the flammability limit for A2L."}
 	for _, o := range roomRules {
 		rules.Options = append(rules.Options, calc.Option{ID: o.id, Label: o.label})
 	}

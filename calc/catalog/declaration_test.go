@@ -67,6 +67,11 @@ func TestDeclarations(t *testing.T) {
 			if v.Title == "" || !strings.Contains("good stop doubt info", string(v.Tone)) || v.Tone == "" {
 				t.Errorf("%s verdict %s: title %q, tone %q", w.ID, v.ID, v.Title, v.Tone)
 			}
+			for _, id := range v.Main {
+				if w.Output(id) == nil {
+					t.Errorf("%s verdict %s: %q is no output", w.ID, v.ID, id)
+				}
+			}
 		}
 		idList(t, w.ID+" verdicts", verdicts)
 		for _, c := range w.Cautions {

@@ -45,9 +45,9 @@ var MoistureIn = &calc.Worksheet{
 		{ID: "air-moved", Label: "Air that may have moved in", Quantity: unit.Volume, Units: []string{"L", "m3", "ft3"}, Significant: 2},
 	},
 	Verdicts: []calc.Verdict{
-		{ID: "small", Tone: calc.Good, Title: "Little water: a normal evacuation and a new drier"},
-		{ID: "uncertain", Tone: calc.Doubt, Title: "It may be wet: dry with nitrogen breaks"},
-		{ID: "wet", Tone: calc.Stop, Title: "Take it as wet"},
+		{ID: "small", Tone: calc.Good, Title: "Little water: a normal evacuation and a new drier", Main: []string{"oil-high", "water-high"}},
+		{ID: "uncertain", Tone: calc.Doubt, Title: "It may be wet: dry with nitrogen breaks", Main: []string{"oil-low", "oil-high"}},
+		{ID: "wet", Tone: calc.Stop, Title: "Take it as wet", Main: []string{"oil-low", "water-low"}},
 	},
 	Compute: moistureIn,
 	Limits: []string{
@@ -111,6 +111,7 @@ func moistureHeld(r *calc.Run, low, high float64, carried string) (most string) 
 	practice := calc.Cite{Key: "common-practice"}
 	oil, drier := r.Float("oil"), r.Float("drier")
 	r.Set("oil-low", low/oil)
+	r.Step("Added to the oil, at least", "water at least ÷ oil", r.OutputText("oil-low"), practice)
 	hold := oil*muchWater + drier
 	r.Step("The most that oil and drier can hold", "1 % of the oil, twice what open esters took up in 72 h, and the drier", r.Text(unit.Mass, hold, "g", "oz"), calc.Cite{Key: "poe-uptake"})
 	most = "more than it can hold"
@@ -126,7 +127,7 @@ func moistureHeld(r *calc.Run, low, high float64, carried string) (most string) 
 		r.Set("oil-high", high/oil)
 		most = r.OutputText("oil-high")
 	}
-	r.Step("Added to the oil, at most", "water ÷ oil; at least "+r.OutputText("oil-low"), most, practice)
+	r.Step("Added to the oil, at most", "water ÷ oil", most, practice)
 	if r.Has("drier") {
 		r.Set("drier-use", high/drier)
 		r.Step("Share of the drier", "water at most ÷ what the drier holds", r.OutputText("drier-use"), practice)

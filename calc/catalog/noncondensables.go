@@ -45,11 +45,11 @@ var Noncondensables = &calc.Worksheet{
 		{ID: "dew-pressure", Label: "Saturation pressure, dew", Quantity: unit.Pressure, Units: pressureUnits},
 	},
 	Verdicts: []calc.Verdict{
-		{ID: "suspect", Tone: calc.Stop, Title: "Air, or a wrong or mixed gas"},
-		{ID: "no-sign", Tone: calc.Info, Title: "No sign of other gas"},
-		{ID: "below", Tone: calc.Doubt, Title: "Below saturation: this proves nothing"},
+		{ID: "suspect", Tone: calc.Stop, Title: "Air, or a wrong or mixed gas", Main: []string{"excess", "error"}},
+		{ID: "no-sign", Tone: calc.Info, Title: "No sign of other gas", Main: []string{"most", "excess", "error"}},
+		{ID: "below", Tone: calc.Doubt, Title: "Below saturation: this proves nothing", Main: []string{"excess", "error"}},
 		{ID: "not-settled", Tone: calc.Doubt, Title: "Not settled"},
-		{ID: "open", Tone: calc.Doubt, Title: "Cannot tell"},
+		{ID: "open", Tone: calc.Doubt, Title: "Cannot tell", Main: []string{"excess", "error"}},
 	},
 	Compute: noncondensables,
 	Limits: []string{

@@ -49,12 +49,12 @@ var OilVelocity = &calc.Worksheet{
 		{ID: "ratio", Label: "Area ratio, shell to pipe", Quantity: unit.Fraction, Units: []string{"1"}, Significant: 3},
 	},
 	Verdicts: []calc.Verdict{
-		{ID: "shell", Tone: calc.Stop, Title: "The shell traps oil"},
-		{ID: "never", Tone: calc.Stop, Title: "Too slow even at full capacity"},
-		{ID: "short", Tone: calc.Stop, Title: "Too slow at low capacity"},
-		{ID: "between", Tone: calc.Doubt, Title: "The guides differ at low capacity"},
-		{ID: "fast", Tone: calc.Doubt, Title: "Carries oil, but fast: noise and pressure loss"},
-		{ID: "carried", Tone: calc.Good, Title: "Fast enough at every capacity"},
+		{ID: "shell", Tone: calc.Stop, Title: "The shell traps oil", Main: []string{"shell-speed", "speed-full"}},
+		{ID: "never", Tone: calc.Stop, Title: "Too slow even at full capacity", Main: []string{"speed-full", "asked"}},
+		{ID: "short", Tone: calc.Stop, Title: "Too slow at low capacity", Main: []string{"speed-low", "asked", "least"}},
+		{ID: "between", Tone: calc.Doubt, Title: "The guides differ at low capacity", Main: []string{"speed-low", "asked", "least"}},
+		{ID: "fast", Tone: calc.Doubt, Title: "Carries oil, but fast: noise and pressure loss", Main: []string{"speed-full"}},
+		{ID: "carried", Tone: calc.Good, Title: "Fast enough at every capacity", Main: []string{"speed-low", "asked", "least"}},
 	},
 	Compute: oilVelocity,
 	Limits: []string{
@@ -141,14 +141,14 @@ func oilVelocity(r *calc.Run) {
 	power := axisUnit(r, unit.Power, capacityUnits)
 	velocity := axisUnit(r, unit.Velocity, speedUnits)
 	drawing := chart.Chart{XTitle: "capacity, " + power.Label, YTitle: velocity.Label}
-	line := func(d float64, class string) {
-		drawing.Lines = append(drawing.Lines, chart.Line{Class: class, X: []float64{low / power.Factor, full / power.Factor}, Y: []float64{at(d) * low / full / velocity.Factor, at(d) / velocity.Factor}})
+	line := func(d float64, class, name string) {
+		drawing.Lines = append(drawing.Lines, chart.Line{Class: class, Name: name, X: []float64{low / power.Factor, full / power.Factor}, Y: []float64{at(d) * low / full / velocity.Factor, at(d) / velocity.Factor}})
 	}
 	smaller, larger := charge.Neighbours(bore)
 	for _, tube := range []charge.Tube{smaller, larger} {
 		if tube.Outside > 0 && full > low {
 			d := tube.Bore()
-			line(d, "co-chart__line")
+			line(d, "co-chart__line", show(unit.TubeDiameter, tube.Outside, boreUnits))
 			r.Step(text.Say("Tube {} instead", show(unit.TubeDiameter, tube.Outside, boreUnits)), text.Say("speed {} to {}", speed(at(d)*low/full), speed(at(d))),
 				text.Say("enough from {}", r.Text(unit.Power, full*asked(d)/at(d), capacityUnits...)), calc.Cite{Key: "astm-b280"})
 		}
@@ -159,14 +159,14 @@ func oilVelocity(r *calc.Run) {
 	}
 	concludeOilSpeed(r, slow, fast, need, floor, trap)
 	if full > low {
-		line(bore, "co-chart__fit")
-		drawing.Levels = []chart.Level{{Class: "co-chart__limit", Label: "asked for", Y: need / velocity.Factor}}
+		line(bore, "co-chart__fit", "this pipe")
+		drawing.Levels = []chart.Level{{Class: "co-chart__limit", Label: "asked for " + r.OutputText("asked"), Y: need / velocity.Factor}}
 		if riser {
-			drawing.Levels = append(drawing.Levels, chart.Level{Class: "co-chart__target", Label: "oil runs down", Y: oil.Flooding(gas.Rho, bore) / velocity.Factor})
+			drawing.Levels = append(drawing.Levels, chart.Level{Class: "co-chart__target", Label: "oil runs down " + r.OutputText("flooding"), Y: oil.Flooding(gas.Rho, bore) / velocity.Factor})
 		}
 		drawing.Label = text.Say("Gas speed from {} to {} against capacity; {} is asked for. {}.", r.OutputText("speed-low"), r.OutputText("speed-full"), r.OutputText("asked"), r.VerdictTitle())
 		if svg := drawing.SVG(); svg != "" {
-			r.Chart("Gas speed and capacity; thin, the next tube sizes", svg)
+			r.Chart("Gas speed and capacity, for this pipe and the next tube sizes", svg)
 		}
 	}
 }

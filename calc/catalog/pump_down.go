@@ -64,9 +64,9 @@ var PumpDown = &calc.Worksheet{
 		{ID: "share-200", Label: "Share at 200 micron", Quantity: unit.Fraction, Units: percent, Significant: 2},
 	},
 	Verdicts: []calc.Verdict{
-		{ID: "suits", Tone: calc.Good, Title: "The path suits the pump"},
-		{ID: "throttled", Tone: calc.Doubt, Title: "The path throttles the pump"},
-		{ID: "choked-off", Tone: calc.Stop, Title: "Change the path before you pump"},
+		{ID: "suits", Tone: calc.Good, Title: "The path suits the pump", Main: []string{"time-dry", "time-water-high", "share"}},
+		{ID: "throttled", Tone: calc.Doubt, Title: "The path throttles the pump", Main: []string{"share", "time-dry", "time-water-high"}},
+		{ID: "choked-off", Tone: calc.Stop, Title: "Change the path before you pump", Main: []string{"share"}},
 	},
 	Compute: pumpDown,
 	Limits: []string{

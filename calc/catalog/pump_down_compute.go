@@ -200,11 +200,14 @@ func timeAxis(span float64) (float64, string) {
 	return 60, "minutes"
 }
 
+// micronText writes a pressure as the chart's axis does.
+func micronText(pa float64) string { return unit.Significant(pa/micronPa, 3) + " micron" }
+
 func pumpDownChart(r *calc.Run, d *drying, curve []vacuum.Sample, limit string) {
 	fast := d.fast
 	perTime, timeTitle := timeAxis(curve[len(curve)-1].Time + fast)
-	far := chart.Line{Class: "co-chart__fit"}
-	near := chart.Line{Class: "co-chart__line"}
+	far := chart.Line{Class: "co-chart__fit", Name: "far end"}
+	near := chart.Line{Class: "co-chart__line", Name: "at the pump"}
 	pause := 0.0
 	for i := range curve {
 		s := &curve[i]
@@ -220,13 +223,13 @@ func pumpDownChart(r *calc.Run, d *drying, curve []vacuum.Sample, limit string) 
 		far.X, far.Y = append(far.X, x), append(far.Y, s.Far()/micronPa)
 		near.X, near.Y = append(near.X, x), append(near.Y, s.P[vacuum.Pump]/micronPa)
 	}
-	c := chart.Chart{Label: text.Say("Pressure in micron over {}: thick line at the far end, thin line at the pump. At the target {} limits.", timeTitle, limit),
+	c := chart.Chart{Label: text.Say("Pressure in micron over {}, at the far end and at the pump. At the target {} limits.", timeTitle, limit),
 		XTitle: timeTitle, YTitle: "micron", LogY: true, Words: "limit at the target: " + limit, Lines: []chart.Line{near, far},
-		Levels: []chart.Level{{Class: "co-chart__target", Label: "target", Y: d.target / micronPa}}}
+		Levels: []chart.Level{{Class: "co-chart__target", Label: "target " + micronText(d.target), Y: d.target / micronPa}}}
 	if d.water > 0 {
-		c.Levels = append(c.Levels, chart.Level{Class: "co-chart__limit", Label: "water boils", Y: d.saturation / micronPa})
+		c.Levels = append(c.Levels, chart.Level{Class: "co-chart__limit", Label: "boils at " + micronText(d.saturation), Y: d.saturation / micronPa})
 	}
 	if svg := c.SVG(); svg != "" {
-		r.Chart("Pressure over time: far end (thick), pump (thin)", svg)
+		r.Chart("Pressure over time, at the far end and at the pump", svg)
 	}
 }

@@ -52,9 +52,9 @@ var Purge = &calc.Worksheet{
 	},
 	Verdicts: []calc.Verdict{
 		{ID: "purge", Tone: calc.Good, Title: "Purge, then lower to a trickle"},
-		{ID: "thin", Tone: calc.Doubt, Title: "Fewer changes than practice asks"},
-		{ID: "cylinder-short", Tone: calc.Stop, Title: "Not enough nitrogen: change the cylinder first"},
-		{ID: "dead-end", Tone: calc.Stop, Title: "A dead end cannot be purged"},
+		{ID: "thin", Tone: calc.Doubt, Title: "Fewer changes than practice asks", Main: []string{"oxygen", "time"}},
+		{ID: "cylinder-short", Tone: calc.Stop, Title: "Not enough nitrogen: change the cylinder first", Main: []string{"gas", "cylinder-holds"}},
+		{ID: "dead-end", Tone: calc.Stop, Title: "A dead end cannot be purged", Main: []string{"oxygen"}},
 	},
 	Compute: nitrogenPurge,
 	Limits: []string{

@@ -27,10 +27,10 @@ var RecoveryCylinder = &calc.Worksheet{
 		{ID: "cylinders", Label: "Cylinders like this, this one first", Quantity: unit.Count, Units: []string{"1"}},
 	},
 	Verdicts: []calc.Verdict{
-		{ID: "room", Tone: calc.Good, Title: "There is room"},
-		{ID: "full", Tone: calc.Stop, Title: "Full: change the cylinder"},
-		{ID: "warm", Tone: calc.Stop, Title: "Too full for that temperature"},
-		{ID: "overfilled", Tone: calc.Stop, Title: "Overfilled: danger of bursting"},
+		{ID: "room", Tone: calc.Good, Title: "There is room", Main: []string{"gross-limit", "room"}},
+		{ID: "full", Tone: calc.Stop, Title: "Full: change the cylinder", Main: []string{"room", "gross-limit"}},
+		{ID: "warm", Tone: calc.Stop, Title: "Too full for that temperature", Main: []string{"gross-limit", "allowed"}},
+		{ID: "overfilled", Tone: calc.Stop, Title: "Overfilled: danger of bursting", Main: []string{"gross-limit", "guideline"}},
 	},
 	Compute: recoveryCylinder,
 	Limits: []string{

@@ -29,10 +29,10 @@ var RefrigerantLog = &calc.Worksheet{
 		{ID: "keep-until", Label: "Keep the newest record until", Quantity: unit.Date, Units: []string{"d"}},
 	},
 	Verdicts: []calc.Verdict{
-		{ID: "over", Tone: calc.Stop, Title: "Over the trigger rate: repair it and prove the repair"},
-		{ID: "check-due", Tone: calc.Stop, Title: "A leak check is overdue"},
-		{ID: "leaking", Tone: calc.Doubt, Title: "It has lost refrigerant: find the leak and repair it"},
-		{ID: "no-loss", Tone: calc.Info, Title: "No loss that still counts in this log"},
+		{ID: "over", Tone: calc.Stop, Title: "Over the trigger rate: repair it and prove the repair", Main: []string{"annualised", "rolling", "trigger", "repair-by"}},
+		{ID: "check-due", Tone: calc.Stop, Title: "A leak check is overdue", Main: []string{"next-check", "annualised", "rolling"}},
+		{ID: "leaking", Tone: calc.Doubt, Title: "It has lost refrigerant: find the leak and repair it", Main: []string{"annualised", "rolling"}},
+		{ID: "no-loss", Tone: calc.Info, Title: "No loss that still counts in this log", Main: []string{"next-check", "annualised", "rolling"}},
 	},
 	Compute: refrigerantLog,
 	Limits: []string{

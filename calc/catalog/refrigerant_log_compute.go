@@ -134,7 +134,7 @@ func (g *leakLog) read() bool {
 	return true
 }
 
-func (g *leakLog) mass(kg float64) string { return g.r.Text(unit.Mass, kg, "kg", "lb") }
+func (g *leakLog) mass(kg float64) string { return g.r.Entered(unit.Mass, kg, "kg", "lb") }
 
 // part84 tells whether only what was added since part 84 began counts for a loss.
 func (g *leakLog) part84(i int) bool {
@@ -381,8 +381,8 @@ func (g *leakLog) conclude(overdue bool) {
 
 // chart draws both rates at each loss over time.
 func (g *leakLog) chart() {
-	annual := chart.Line{Class: "co-chart__data", Dots: true}
-	rolling := chart.Line{Class: "co-chart__fit"}
+	annual := chart.Line{Class: "co-chart__data", Name: "annualising", Dots: true}
+	rolling := chart.Line{Class: "co-chart__fit", Name: "rolling average"}
 	for i, l := range g.losses {
 		if l.Day <= g.after {
 			continue
@@ -395,12 +395,12 @@ func (g *leakLog) chart() {
 	if len(annual.X) < 2 {
 		return
 	}
-	c := chart.Chart{Label: "Leak rate at each addition, in percent a year: circles by annualising, line by rolling average.", XTitle: "days since " + g.r.Text(unit.Date, g.losses[0].Day), YTitle: "% a year",
+	c := chart.Chart{Label: "Leak rate at each addition, in percent a year, by annualising and by rolling average.", XTitle: "days since " + g.r.Text(unit.Date, g.losses[0].Day), YTitle: "% a year",
 		Lines: []chart.Line{rolling, annual}}
 	if g.trigger > 0 {
-		c.Levels = []chart.Level{{Class: "co-chart__limit", Label: "trigger", Y: 100 * g.trigger}}
+		c.Levels = []chart.Level{{Class: "co-chart__limit", Label: "trigger " + g.r.OutputText("trigger"), Y: 100 * g.trigger}}
 	}
 	if svg := c.SVG(); svg != "" {
-		g.r.Chart("Leak rate: annualising (circles), rolling average (line)", svg)
+		g.r.Chart("Leak rate at each addition, by both ways of counting", svg)
 	}
 }

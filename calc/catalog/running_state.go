@@ -33,10 +33,10 @@ var RunningState = &calc.Worksheet{
 	},
 	Outputs: runningOutputs,
 	Verdicts: []calc.Verdict{
-		{ID: "overheating", Tone: calc.Stop, Title: "Overheating"},
-		{ID: "floodback", Tone: calc.Stop, Title: "Liquid returns to the compressor"},
+		{ID: "overheating", Tone: calc.Stop, Title: "Overheating", Main: []string{"discharge-superheat", "superheat", "ratio"}},
+		{ID: "floodback", Tone: calc.Stop, Title: "Liquid returns to the compressor", Main: []string{"superheat", "discharge-superheat"}},
 		{ID: "contradiction", Tone: calc.Doubt, Title: "The readings do not agree"},
-		{ID: "starving", Tone: calc.Doubt, Title: "The evaporator starves"},
+		{ID: "starving", Tone: calc.Doubt, Title: "The evaporator starves", Main: []string{"superheat", "subcooling"}},
 		{ID: "outside", Tone: calc.Doubt, Title: "Outside a general band"},
 		{ID: "edge", Tone: calc.Doubt, Title: "At the end of a general band"},
 		{ID: "not-enough", Tone: calc.Doubt, Title: "Not enough readings to judge"},

@@ -205,7 +205,8 @@ func (c *running) draw() {
 	add := func(l *chart.Line, enthalpy, pressure float64) {
 		l.X, l.Y = append(l.X, enthalpy/h.Factor), append(l.Y, pressure/p.Factor)
 	}
-	d := chart.PressureEnthalpy{XTitle: "enthalpy, " + h.Label, YTitle: p.Label}
+	d := chart.PressureEnthalpy{XTitle: "enthalpy, " + h.Label, YTitle: p.Label,
+		Liquid: chart.Line{Name: "bubble"}, Vapour: chart.Line{Name: "dew"}, Ideal: chart.Line{Name: "ideal"}}
 	liquid, vapour := cycle.Dome(c.ref, c.low.bubble-15)
 	for _, q := range liquid {
 		add(&d.Liquid, q.Enthalpy, q.P)
@@ -218,19 +219,19 @@ func (c *running) draw() {
 		d.Marks = append(d.Marks, chart.Mark{X: enthalpy / h.Factor, Y: pressure / p.Factor, Label: label, DX: dx, DY: dy, Anchor: anchor})
 	}
 	if c.hasIdeal {
-		mark("1", c.suction.Enthalpy, c.p1, 6, 17, "start")
+		mark("1 suction", c.suction.Enthalpy, c.p1, -8, -9, "end")
 		add(&d.Ideal, c.suction.Enthalpy, c.p1)
 		add(&d.Ideal, c.ideal.Enthalpy, c.p2)
 	}
 	if T := r.Float("discharge-temperature"); r.Has("discharge-temperature") && T > c.high.dew {
 		if q, err := c.ref.AtTP(T, c.p2); err == nil {
-			mark("2", q.Enthalpy, c.p2, 0, -9, "middle")
+			mark("2 discharge", q.Enthalpy, c.p2, 6, -10, "end")
 		}
 	}
 	if T := r.Float("liquid-temperature"); r.Has("liquid-temperature") && T < c.high.bubble {
 		if q, err := c.ref.AtTP(T, c.p2); err == nil {
-			mark("3", q.Enthalpy, c.p2, -6, -8, "end")
-			mark("4", q.Enthalpy, c.p1, -6, 17, "end")
+			mark("3 liquid", q.Enthalpy, c.p2, 8, 23, "start")
+			mark("4 expanded", q.Enthalpy, c.p1, -6, 23, "start")
 			if c.hasIdeal {
 				add(&d.Cycle, c.suction.Enthalpy, c.p1)
 			}
@@ -239,6 +240,6 @@ func (c *running) draw() {
 	d.Label = text.Say("Pressure and enthalpy of {}: saturated liquid and vapour, and the cycle as measured, from {} to {}. 1 suction, 2 discharge, 3 liquid, 4 after expansion. {}.",
 		c.ref.Name, kilopascal(c.p1), kilopascal(c.p2), r.VerdictTitle())
 	if svg := d.SVG(); svg != "" {
-		r.Chart("The measured cycle: 1 suction, 2 discharge, 3 liquid, 4 after expansion; dotted, an ideal compression", svg)
+		r.Chart("The measured cycle, and an ideal compression beside it", svg)
 	}
 }

@@ -38,9 +38,9 @@ var Saturation = &calc.Worksheet{
 		{ID: "vapour-density", Label: "Vapour density at dew", Quantity: unit.Density, Units: []string{"kg/m3", "lb/ft3"}, Significant: 4},
 	},
 	Verdicts: []calc.Verdict{
-		{ID: "superheated", Tone: calc.Info, Title: "Superheated vapour in the line"},
-		{ID: "subcooled", Tone: calc.Info, Title: "Subcooled liquid in the line"},
-		{ID: "two-phase", Tone: calc.Doubt, Title: "Liquid and vapour together, or readings that do not agree"},
+		{ID: "superheated", Tone: calc.Info, Title: "Superheated vapour in the line", Main: []string{"superheat", "dew-temperature", "dew-pressure", "bubble-temperature", "bubble-pressure"}},
+		{ID: "subcooled", Tone: calc.Info, Title: "Subcooled liquid in the line", Main: []string{"subcooling", "bubble-temperature", "bubble-pressure", "dew-temperature", "dew-pressure"}},
+		{ID: "two-phase", Tone: calc.Doubt, Title: "Liquid and vapour together, or readings that do not agree", Main: []string{"superheat", "subcooling"}},
 	},
 	Compute: saturation,
 	Limits: []string{

@@ -108,9 +108,14 @@ func setStanding(r *calc.Run, s *standingTest, rho, gauge, off float64) {
 	r.Step("Density at the start; it stays if the system is tight", text.Say("ρ({}, {})", temperature(s.start.temperature), pressure(s.start.p)), r.Text(unit.Density, rho, "kg/m3", "lb/ft3"), nitrogenEquation)
 	r.Step("Expected if tight", text.Say("p({}, ρ), real nitrogen", temperature(s.end.temperature)), r.OutputText("expected"), nitrogenEquation)
 	r.Step("Expected of an ideal gas, to compare", "p₁ T₂ ÷ T₁, absolute", r.OutputText("ideal"), calc.Cite{Key: "practice-63"})
-	r.Step("Missing", text.Say("expected − read = {} − {}", r.OutputText("expected"), pressure(s.end.p)), r.OutputText("loss"), calc.Cite{Key: "practice-62"})
+	missing, formula, a, b := "Missing", "expected − read = {} − {}", r.OutputText("expected"), pressure(s.end.p)
+	if s.missing < 0 {
+		missing, formula, a, b = "Gained", "read − expected = {} − {}", b, a
+	}
+	r.Step(missing, text.Say(formula, a, b), r.OutputText("loss"), calc.Cite{Key: "practice-62"})
 	r.Step("Greatest error of the gauge", text.Say("class × full scale = {} × {}", r.Given("gauge-class"), r.Given("gauge-range")), difference(gauge), calc.Cite{Key: "en-837-1", Locator: "table 11"})
 	r.Step("What the readings leave open", text.Say("2 √(Σ a²/3): gauge {} twice, {} twice at {} each kelvin, weather {}", difference(gauge), r.Text(unit.TemperatureDifference, off, "K", "F"), r.OutputText("slope"), difference(weather)), r.OutputText("doubt"), calc.Cite{Key: "jcgm-100", Locator: "4.3.7, 6.2"})
+	r.Step("A loss that could still hide", "left open + missing", r.OutputText("hidden"), calc.Cite{Key: "common-practice"})
 }
 
 // standingStages sets the stages from the unit's limit and reports whether the
@@ -193,9 +198,10 @@ func standingChart(r *calc.Run, rows []standingReading, rho, u float64) {
 		name = "psi"
 	}
 	scale := unit.PressureDifference.Unit(name).Factor
-	data := chart.Line{Class: "co-chart__data", Dots: true}
-	fit := chart.Line{Class: "co-chart__fit"}
-	upper, lower := chart.Line{Class: "co-chart__target"}, chart.Line{Class: "co-chart__target"}
+	data := chart.Line{Class: "co-chart__data", Name: "as read", Dots: true}
+	fit := chart.Line{Class: "co-chart__line"}
+	band := chart.Line{Class: "co-chart__band", Name: "tight: inside"}
+	var lower []float64
 	step := (len(rows) + 99) / 100
 	for i, row := range rows {
 		if i%step != 0 && i != len(rows)-1 {
@@ -208,11 +214,13 @@ func standingChart(r *calc.Run, rows []standingReading, rho, u float64) {
 		hours, tight := (row.t-rows[0].t)/3600, (p-rows[0].p)/scale
 		data.X, data.Y = append(data.X, hours), append(data.Y, (row.p-rows[0].p)/scale)
 		fit.X, fit.Y = append(fit.X, hours), append(fit.Y, tight)
-		upper.Y, lower.Y = append(upper.Y, tight+u/scale), append(lower.Y, tight-u/scale)
+		band.X, band.Y, lower = append(band.X, hours), append(band.Y, tight+u/scale), append(lower, tight-u/scale)
 	}
-	upper.X, lower.X = fit.X, fit.X
-	c := chart.Chart{Label: text.Say("Change of pressure in {} over hours: points as read, line as a tight system would show, dotted what the readings leave open. {}.", name, r.VerdictTitle()),
-		XTitle: "hours", YTitle: "change, " + name, Words: r.VerdictTitle(), Lines: []chart.Line{upper, lower, fit, data}}
+	for i := len(lower) - 1; i >= 0; i-- { // back along its lower edge
+		band.X, band.Y = append(band.X, band.X[i]), append(band.Y, lower[i])
+	}
+	c := chart.Chart{Label: text.Say("Change of pressure in {} over hours: points as read, and the band in which a tight system would show them. {}.", name, r.VerdictTitle()),
+		XTitle: "hours", YTitle: "change, " + name, Words: r.VerdictTitle(), Lines: []chart.Line{band, fit, data}}
 	if svg := c.SVG(); svg != "" {
 		r.Chart("Read and expected", svg)
 	}

@@ -38,9 +38,9 @@ var StoredCharge = &calc.Worksheet{
 		{ID: "power", Label: "Power in the resistor at the start", Quantity: unit.Power, Units: []string{"W"}, Significant: 3},
 	},
 	Verdicts: []calc.Verdict{
-		{ID: "measure", Tone: calc.Stop, Title: "Wait the marked time, then measure"},
-		{ID: "no-time", Tone: calc.Stop, Title: "No time can be given: wait the marked time, then measure"},
-		{ID: "low-now", Tone: calc.Doubt, Title: "50 V or less as entered: measure again before you touch"},
+		{ID: "measure", Tone: calc.Stop, Title: "Wait the marked time, then measure", Main: []string{"energy"}},
+		{ID: "no-time", Tone: calc.Stop, Title: "No time can be given: wait the marked time, then measure", Main: []string{"energy"}},
+		{ID: "low-now", Tone: calc.Doubt, Title: "50 V or less as entered: measure again before you touch", Main: []string{"energy"}},
 	},
 	Compute: storedCharge,
 	Limits: []string{
@@ -125,7 +125,7 @@ func storedTime(r *calc.Run, c, v float64) {
 		y[i] = electrical.VoltageAfter(ohm, capacitorSurplus*c, v, x[i])
 	}
 	drawing := chart.Chart{Label: "Calculated link voltage against time. Measure; do not trust the curve.", XTitle: "seconds", YTitle: "V DC, calculated",
-		Lines: []chart.Line{{Class: "co-chart__fit", X: x, Y: y}}, Levels: []chart.Level{{Class: "co-chart__limit", Label: "50 V, measured", Y: linkDead}}}
+		Lines: []chart.Line{{Class: "co-chart__fit", Name: "calculated", X: x, Y: y}}, Levels: []chart.Level{{Class: "co-chart__limit", Label: "50 V: measure it", Y: linkDead}}}
 	r.Chart("Calculated fall of the link voltage", drawing.SVG())
 }
 

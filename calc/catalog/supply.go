@@ -41,9 +41,9 @@ var Supply = &calc.Worksheet{
 	Verdicts: []calc.Verdict{
 		{ID: "even", Tone: calc.Good, Title: "Supply is even"},
 		{ID: "watch", Tone: calc.Doubt, Title: "Uneven: note it and tighten the lugs"},
-		{ID: "correct", Tone: calc.Stop, Title: "Correct the supply first"},
-		{ID: "currents", Tone: calc.Doubt, Title: "Voltages are even, currents are not"},
-		{ID: "outside-band", Tone: calc.Stop, Title: "Outside ±10 % of the rating: do not start"},
+		{ID: "correct", Tone: calc.Stop, Title: "Correct the supply first", Main: []string{"unbalance", "derating"}},
+		{ID: "currents", Tone: calc.Doubt, Title: "Voltages are even, currents are not", Main: []string{"current-unbalance", "unbalance"}},
+		{ID: "outside-band", Tone: calc.Stop, Title: "Outside ±10 % of the rating: do not start", Main: []string{"off-rated"}},
 		{ID: "phase-lost", Tone: calc.Stop, Title: "A phase is missing: do not start"},
 	},
 	Compute: supply,

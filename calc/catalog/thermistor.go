@@ -58,12 +58,12 @@ var Thermistor = &calc.Worksheet{
 	},
 	Verdicts: []calc.Verdict{
 		{ID: "value", Tone: calc.Info, Title: "Value only, nothing judged"},
-		{ID: "good", Tone: calc.Good, Title: "Sensor agrees"},
-		{ID: "seat", Tone: calc.Doubt, Title: "In doubt: look at clip, paste and insulation"},
-		{ID: "ice-test", Tone: calc.Doubt, Title: "Off: test it in an ice bath"},
-		{ID: "compare", Tone: calc.Doubt, Title: "Too near to call: use the unit's own table"},
-		{ID: "replace", Tone: calc.Stop, Title: "Replace the sensor, same family"},
-		{ID: "board", Tone: calc.Stop, Title: "The ohms and the controller disagree"},
+		{ID: "good", Tone: calc.Good, Title: "Sensor agrees", Main: []string{"error", "expected"}},
+		{ID: "seat", Tone: calc.Doubt, Title: "In doubt: look at clip, paste and insulation", Main: []string{"error", "expected"}},
+		{ID: "ice-test", Tone: calc.Doubt, Title: "Off: test it in an ice bath", Main: []string{"error", "expected"}},
+		{ID: "compare", Tone: calc.Doubt, Title: "Too near to call: use the unit's own table", Main: []string{"error", "allowance"}},
+		{ID: "replace", Tone: calc.Stop, Title: "Replace the sensor, same family", Main: []string{"error", "expected"}},
+		{ID: "board", Tone: calc.Stop, Title: "The ohms and the controller disagree", Main: []string{"board-error", "temperature-of"}},
 	},
 	Compute: thermistor,
 	Limits: []string{
@@ -300,6 +300,6 @@ func sensorChart(r *calc.Run, s *sensor, truth float64) {
 		}
 	}
 	drawing := chart.Chart{Label: "Resistance that the family gives at each temperature, and the reading", XTitle: "°C", YTitle: "kΩ", LogY: true,
-		Lines: []chart.Line{{Class: "co-chart__fit", X: x, Y: y}, {Class: "co-chart__data", X: []float64{truth - 273.15}, Y: []float64{r.Float("resistance") / 1e3}, Dots: true}}}
+		Lines: []chart.Line{{Class: "co-chart__fit", Name: "the family", X: x, Y: y}, {Class: "co-chart__data", Name: "the reading", X: []float64{truth - 273.15}, Y: []float64{r.Float("resistance") / 1e3}, Dots: true}}}
 	r.Chart("The reading on the family's curve", drawing.SVG())
 }

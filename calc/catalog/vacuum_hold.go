@@ -44,8 +44,9 @@ var VacuumHold = &calc.Worksheet{
 		{ID: "leak-rate-high", Label: "Leak rate, at most", Quantity: unit.LeakRate, Units: []string{"Pa·m³/s"}, Significant: 2},
 		{ID: "loss-low", Label: "Loss when running, at least", Quantity: unit.MassPerTime, Units: []string{"kg/year", "lb/year"}, Significant: 2},
 		{ID: "loss-high", Label: "Loss when running, at most", Quantity: unit.MassPerTime, Units: []string{"kg/year", "lb/year"}, Significant: 2},
-		{ID: "level", Label: "Level it tends to, without the leak", Quantity: unit.VacuumPressure, Units: []string{"micron", "Pa"}, Significant: 3},
+		{ID: "level", Label: "Level it tends to, without a leak", Quantity: unit.VacuumPressure, Units: []string{"micron", "Pa"}, Significant: 3},
 		{ID: "last-pressure", Label: "Last pressure", Quantity: unit.VacuumPressure, Units: []string{"micron", "Pa"}, Significant: 3},
+		{ID: "hold-limit", Label: "Limit to stay below", Quantity: unit.VacuumPressure, Units: []string{"micron", "Pa"}, Significant: 3},
 		{ID: "boiling-point", Label: "Water boils or sublimes there at", Quantity: unit.Temperature, Units: []string{"C", "F"}},
 		{ID: "water-saturation", Label: "Saturation pressure of water at the ambient (at 20 °C if none)", Quantity: unit.VacuumPressure, Units: []string{"micron", "Pa"}, Significant: 3},
 		{ID: "hold-needed", Label: "Hold needed to tell", Quantity: unit.Duration, Units: spans, Significant: 2},
@@ -76,11 +77,11 @@ var VacuumHold = &calc.Worksheet{
 
 // holdVerdicts are the five judgements of package hold.
 var holdVerdicts = []calc.Verdict{
-	{ID: string(hold.Tight), Tone: calc.Good, Title: "Tight and dry"},
-	{ID: string(hold.Moisture), Tone: calc.Stop, Title: "Moist: dry it again"},
-	{ID: string(hold.Leak), Tone: calc.Stop, Title: "Leak: find it"},
-	{ID: string(hold.LeakAndMoisture), Tone: calc.Stop, Title: "Leak and moisture"},
-	{ID: string(hold.Undetermined), Tone: calc.Doubt, Title: "Not yet certain"},
+	{ID: string(hold.Tight), Tone: calc.Good, Title: "Tight and dry", Main: []string{"leak-rise-high", "leak-rise-limit"}},
+	{ID: string(hold.Moisture), Tone: calc.Stop, Title: "Moist: dry it again", Main: []string{"level", "last-pressure", "hold-limit"}},
+	{ID: string(hold.Leak), Tone: calc.Stop, Title: "Leak: find it", Main: []string{"leak-rise-low", "leak-rise-high", "last-pressure"}},
+	{ID: string(hold.LeakAndMoisture), Tone: calc.Stop, Title: "Leak and moisture", Main: []string{"leak-rise-low", "leak-rise-high"}},
+	{ID: string(hold.Undetermined), Tone: calc.Doubt, Title: "Not yet certain", Main: []string{"hold-needed", "leak-rise-high", "last-pressure"}},
 }
 
 // exampleHold is an invented log: a system that is tight but moist.

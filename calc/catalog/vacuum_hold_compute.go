@@ -53,7 +53,7 @@ func vacuumHold(r *calc.Run) {
 			r.Advise(s)
 		}
 	}
-	holdChart(r, &res, given.Limit)
+	holdChart(r, &res)
 }
 
 // fitted tells whether there were rows enough to fit a rate to.
@@ -121,6 +121,9 @@ func holdOutputs(r *calc.Run, res *hold.Result) {
 		setFinite("level", res.Level.Best)
 	}
 	setFinite("last-pressure", res.LastPressure)
+	if res.Verdict == hold.Moisture {
+		r.Set("hold-limit", r.Float("limit"))
+	}
 	setFinite("boiling-point", res.BoilingAtLast)
 	setFinite("water-saturation", res.WaterSaturation)
 	if res.HoldNeeded > 0 {
@@ -178,9 +181,16 @@ func holdSteps(r *calc.Run, res *hold.Result) {
 	if fitted(res) {
 		r.Step("Steady rise", "fitted slope after the other parts", r.OutputText("leak-rise"), practice)
 		sure := unit.Fixedf(100*res.Confidence, 0) + " % sure, "
-		r.Step("Steady rise, at most", sure+"at least "+rate(res.Inflow.Low), r.OutputText("leak-rise-high"), practice)
+		r.Step("Steady rise, at least", sure+"the lower bound", r.OutputText("leak-rise-low"), practice)
+		r.Step("Steady rise, at most", sure+"the upper bound", r.OutputText("leak-rise-high"), practice)
 	}
-	r.Step("Accepted rise", "stated, or (limit − target) ÷ 12 h", rate(res.InflowLimit), practice)
+	r.Step("Accepted rise", "stated, or (limit − target) ÷ 12 h", r.OutputText("leak-rise-limit"), practice)
+	r.Step("Last pressure", "end of the curve through the readings", r.OutputText("last-pressure"), practice)
+	for _, s := range [...][3]string{{"level", "Level it tends to", "end of the part that levels off"}, {"hold-limit", "Limit to stay below", "as entered"}, {"hold-needed", "Hold needed to tell", "time until the bounds would settle it"}} {
+		if value := r.OutputText(s[0]); value != "" {
+			r.Step(s[1], s[2], value, practice)
+		}
+	}
 	if fitted(res) && r.Has("volume") {
 		r.Step("Leak rate", text.Say("rise × volume = {} × {}", rate(res.Inflow.Best), r.Given("volume")), r.OutputText("leak-rate"), practice)
 	}
@@ -200,12 +210,12 @@ func ranked(candidates []hold.Candidate) []hold.Candidate {
 	return list
 }
 
-func holdChart(r *calc.Run, res *hold.Result, limit float64) {
+func holdChart(r *calc.Run, res *hold.Result) {
 	u := calc.DefaultUnit(unit.VacuumPressure, []string{"micron"}, unit.SI)
 	var env unit.Env
 	perTime, timeTitle := timeAxis(res.End - res.Start)
-	data := chart.Line{Class: "co-chart__data", Dots: true}
-	fit := chart.Line{Class: "co-chart__fit"}
+	data := chart.Line{Class: "co-chart__data", Name: "as read", Dots: true}
+	fit := chart.Line{Class: "co-chart__fit", Name: "fit"}
 	for _, p := range res.Curve {
 		x := (p.Time - res.Start) / perTime
 		data.X, data.Y = append(data.X, x), append(data.Y, u.FromSI(p.Measured, env))
@@ -214,8 +224,9 @@ func holdChart(r *calc.Run, res *hold.Result, limit float64) {
 	title := r.VerdictTitle()
 	c := chart.Chart{Label: text.Say("Hold log: pressure in micron over {}, with the fitted curve and the limit. {}.", timeTitle, title),
 		XTitle: timeTitle, YTitle: "micron", Words: title, Lines: []chart.Line{fit, data},
-		Levels: []chart.Level{{Class: "co-chart__limit", Label: "limit", Y: u.FromSI(limit, env)}}}
+		Levels: []chart.Level{{Class: "co-chart__limit", Label: "limit " + micronText(r.Float("limit")), Y: u.FromSI(r.Float("limit"), env)},
+			{Class: "co-chart__target", Label: "target " + micronText(r.Float("target")), Y: u.FromSI(r.Float("target"), env)}}}
 	if svg := c.SVG(); svg != "" {
-		r.Chart("The log, the fit and the limit", svg)
+		r.Chart("The log and the limit", svg)
 	}
 }

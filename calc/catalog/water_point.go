@@ -29,9 +29,9 @@ var WaterPoint = &calc.Worksheet{
 	Verdicts: []calc.Verdict{
 		{ID: "liquid", Tone: calc.Info, Title: "Water boils as a liquid here"},
 		{ID: "frozen", Tone: calc.Doubt, Title: "Below the freezing pressure: water can be ice"},
-		{ID: "water-stays", Tone: calc.Stop, Title: "Water can stay in the coldest pipe"},
-		{ID: "ice-can-hide", Tone: calc.Stop, Title: "Ice can hide behind this reading"},
-		{ID: "water-leaves", Tone: calc.Info, Title: "Free water does not stay in the warm pipe"},
+		{ID: "water-stays", Tone: calc.Stop, Title: "Water can stay in the coldest pipe", Main: []string{"pipe-saturation", "boiling-point", "saturation"}},
+		{ID: "ice-can-hide", Tone: calc.Stop, Title: "Ice can hide behind this reading", Main: []string{"pipe-saturation", "boiling-point", "saturation"}},
+		{ID: "water-leaves", Tone: calc.Info, Title: "Free water does not stay in the warm pipe", Main: []string{"pipe-saturation", "boiling-point", "saturation"}},
 	},
 	Compute: waterPoint,
 	Limits: []string{

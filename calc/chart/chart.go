@@ -15,9 +15,11 @@ import (
 	words "changeout/calc/text"
 )
 
-// Line is one curve or set of points, in the units of the axes.
+// Line is one curve or set of points, in the units of the axes. Its name stands
+// beside it, so that nobody has to look up which line is which.
 type Line struct {
 	Class string // co-chart__fit, co-chart__data …
+	Name  string
 	X, Y  []float64
 	Dots  bool // points rather than a line
 }
@@ -25,7 +27,7 @@ type Line struct {
 // Level is a horizontal line across the chart with words beside it.
 type Level struct {
 	Class string
-	Label string
+	Label string // with the level's own value: limit 1000 micron
 	Y     float64
 }
 
@@ -37,21 +39,30 @@ type Chart struct {
 	Levels         []Level
 	LogY           bool // logarithmic Y axis; values must be above zero
 	Words          string
+	marks          []Mark
 }
 
-// The drawing's own units; the style sheet scales it to the page.
+// The drawing's own units; the style sheet scales it to the page. On a phone of
+// 360 px one unit is 0.9 px and the letters are as large as the text.
 const (
-	width, height            = 360.0, 270.0
-	left, right, top, bottom = 68.0, 10.0, 26.0, 44.0
+	width, right, bottom = 360.0, 12.0, 56.0
+	plot                 = 190.0      // height between the axes
+	row                  = 24.0       // height of a line of words
+	letter, digit        = 11.0, 12.5 // widths, of a wide face
 )
 
 type frame struct {
 	x0, x1, y0, y1 float64
 	log            bool
+	left, top      float64 // margins: as wide as the tick words, as high as the words above
+	taken          *[]box  // where words stand already
 }
 
+// box is a part of the drawing.
+type box struct{ x0, y0, x1, y1 float64 }
+
 func (f frame) x(v float64) float64 {
-	return left + (v-f.x0)/(f.x1-f.x0)*(width-left-right)
+	return f.left + (v-f.x0)/(f.x1-f.x0)*(width-f.left-right)
 }
 
 func (f frame) y(v float64) float64 {
@@ -59,8 +70,11 @@ func (f frame) y(v float64) float64 {
 	if f.log {
 		v, a, b = math.Log(math.Max(v, a)), math.Log(a), math.Log(b)
 	}
-	return top + (b-v)/(b-a)*(height-top-bottom)
+	return f.top + (b-v)/(b-a)*plot
 }
+
+// foot is where the x axis is drawn.
+func (f frame) foot() float64 { return f.top + plot }
 
 // SVG draws the chart. It returns "" when there is nothing finite to draw.
 func (c *Chart) SVG() string {
@@ -69,12 +83,34 @@ func (c *Chart) SVG() string {
 		return ""
 	}
 	var b strings.Builder
-	b.WriteString(`<svg class="co-chart" viewBox="0 0 360 270" role="img" aria-label="`)
+	b.WriteString(`<svg class="co-chart" viewBox="0 0 360 ` + num(f.foot()+bottom) + `" role="img" aria-label="`)
 	b.WriteString(escape(c.Label))
 	b.WriteString(`">`)
 	c.axes(&b, f)
-	for _, l := range c.Levels {
-		c.drawLevel(&b, f, l)
+	var words strings.Builder // over the lines
+	for _, m := range c.marks {
+		if drawable(m.X) && drawable(m.Y) && m.Y > 0 {
+			p := place{f.x(m.X) + m.DX, f.y(m.Y) + m.DY, m.Anchor}
+			*f.taken = append(*f.taken, p.box(m.Label))
+			text(&words, "co-chart__mark", p.x, p.y, p.anchor, m.Label)
+		}
+	}
+	name := func(dots bool) {
+		for _, l := range c.Lines {
+			if l.Dots == dots {
+				c.drawName(&words, f, l)
+			}
+		}
+	}
+	name(true) // a point has few places for its name
+	for i, l := range c.Levels {
+		if !drawable(l.Y) || l.Y < f.y0 || l.Y > f.y1 {
+			continue
+		}
+		// A further level too near to be named would only be a riddle.
+		if c.nameLevel(&words, f, l) || i == 0 {
+			path(&b, l.Class, "M"+num(f.left)+" "+num(f.y(l.Y))+"H"+num(width-right))
+		}
 	}
 	for _, l := range c.Lines {
 		if l.Dots {
@@ -83,11 +119,28 @@ func (c *Chart) SVG() string {
 			drawLine(&b, f, l)
 		}
 	}
-	if c.Words != "" {
-		text(&b, "co-chart__verdict", width-right, 17, "end", c.Words)
+	name(false)
+	b.WriteString(words.String())
+	for i, s := range c.title() {
+		text(&b, "co-chart__verdict", 2, 19+row*float64(i), "start", s)
 	}
 	b.WriteString("</svg>")
 	return b.String()
+}
+
+// title breaks the words above the chart into lines that fit it.
+func (c *Chart) title() []string {
+	const most = 27 // bold letters in the width
+	var lines []string
+	for w := range strings.SplitSeq(c.Words, " ") {
+		n := len(lines)
+		if n > 0 && len(lines[n-1])+1+len(w) <= most {
+			lines[n-1] += " " + w
+		} else if w != "" {
+			lines = append(lines, w)
+		}
+	}
+	return lines
 }
 
 // fit finds the ranges of the axes from everything that is drawn.
@@ -121,49 +174,121 @@ func (c *Chart) fit() (frame, bool) {
 		f.y1 += (f.y1 - f.y0) * 0.08
 		f.y1 = apart(f.y0, f.y1)
 	}
+	f.top, f.taken = row*float64(len(c.title())+1)+8, new([]box)
+	for _, v := range ticks(f.y0, f.y1, 5, f.log) {
+		f.left = math.Max(f.left, 10+digit*float64(letters(label(v))))
+	}
 	return f, true
 }
 
 func (c *Chart) axes(b *strings.Builder, f frame) {
 	for _, v := range ticks(f.y0, f.y1, 5, f.log) {
 		y := f.y(v)
-		path(b, "co-chart__grid", "M"+num(left)+" "+num(y)+"H"+num(width-right))
-		text(b, "co-chart__tick", left-6, y+4, "end", label(v))
+		path(b, "co-chart__grid", "M"+num(f.left)+" "+num(y)+"H"+num(width-right))
+		text(b, "co-chart__tick", f.left-6, y+7, "end", label(v))
 	}
-	for _, v := range ticks(f.x0, f.x1, 5, false) {
+	along := ticks(f.x0, f.x1, 5, false)
+	if long := digit * float64(letters(label(along[len(along)-1]))+1) * float64(len(along)); long > width-f.left {
+		along = ticks(f.x0, f.x1, 3, false)
+	}
+	for _, v := range along {
 		x := f.x(v)
-		path(b, "co-chart__axis", "M"+num(x)+" "+num(height-bottom)+"v5")
-		text(b, "co-chart__tick", x, height-bottom+18, "middle", label(v))
+		path(b, "co-chart__axis", "M"+num(x)+" "+num(f.foot())+"v5")
+		text(b, "co-chart__tick", x, f.foot()+23, "middle", label(v))
 	}
-	path(b, "co-chart__axis", "M"+num(left)+" "+num(top)+"V"+num(height-bottom)+"H"+num(width-right))
-	text(b, "co-chart__label", (left+width-right)/2, height-7, "middle", c.XTitle)
-	text(b, "co-chart__label", 2, 17, "start", c.YTitle) // over the ticks: the verdict has the rest of the line
+	path(b, "co-chart__axis", "M"+num(f.left)+" "+num(f.top)+"V"+num(f.foot())+"H"+num(width-right))
+	text(b, "co-chart__label", (f.left+width-right)/2, f.foot()+bottom-9, "middle", c.XTitle)
+	title := place{2, f.top - 13, "start"}
+	*f.taken = append(*f.taken, title.box(c.YTitle))
+	text(b, "co-chart__label", title.x, title.y, title.anchor, c.YTitle)
 }
 
-// drawLevel writes the words where no curve goes through them: at the right end
-// if it can, above the line if it can.
-func (c *Chart) drawLevel(b *strings.Builder, f frame, l Level) {
-	if !drawable(l.Y) || l.Y < f.y0 || l.Y > f.y1 {
+// nameLevel writes a level's words at its line, as far to the right as it can.
+func (c *Chart) nameLevel(b *strings.Builder, f frame, l Level) bool {
+	var places []place
+	for k := range 6 {
+		x := width - right - 2 - float64(k)*(width-f.left-right)/8
+		places = append(places, place{x, f.y(l.Y) - 6, "end"}, place{x, f.y(l.Y) + 20, "end"})
+	}
+	return c.write(b, f, l.Label, places, l.Y)
+}
+
+// drawName writes a line's name beside it, near its end if it can.
+func (c *Chart) drawName(b *strings.Builder, f frame, l Line) {
+	if l.Name == "" || len(l.X) == 0 {
 		return
 	}
-	y := f.y(l.Y)
-	path(b, l.Class, "M"+num(left)+" "+num(y)+"H"+num(width-right))
-	const letter, above, below = 8.5, -5.0, 16.0 // a letter's width, and the words' foot from the line
-	long := letter * float64(len(l.Label))
-	ends := [...]struct {
-		x      float64
-		anchor string
-		from   float64
-	}{{width - right - 2, "end", width - right - 2 - long}, {left + 4, "start", left + 4}}
-	for _, foot := range [...]float64{above, below} {
-		for _, e := range ends {
-			if y+foot < height-bottom && !c.crossed(f, e.from, e.from+long, y+foot-13, y+foot+4) {
-				text(b, "co-chart__label", e.x, y+foot, e.anchor, l.Label)
-				return
+	const parts = 12
+	var places []place
+	for k := parts; k >= 0; k-- {
+		i, rest := k*(len(l.X)-1)/parts, 0.0
+		if !l.Dots { // a straight line has two points only
+			rest = float64(k*(len(l.X)-1)%parts) / parts
+		}
+		next := min(i+1, len(l.X)-1)
+		x, y := f.x(l.X[i])*(1-rest)+f.x(l.X[next])*rest, f.y(l.Y[i])*(1-rest)+f.y(l.Y[next])*rest
+		if drawable(x) && drawable(y) && y <= f.foot() {
+			places = append(places, place{x, y - 8, "end"}, place{x, y - 8, "start"}, place{x, y + 22, "end"}, place{x, y + 22, "start"},
+				place{x - 9, y + 7, "end"}, place{x + 9, y + 7, "start"})
+		}
+	}
+	c.write(b, f, l.Name, places, math.NaN())
+}
+
+// place is where words may stand: their foot and the end that is held there.
+type place struct {
+	x, y   float64
+	anchor string
+}
+
+// box is what the words cover there.
+func (p place) box(words string) box {
+	long := letter * float64(letters(words))
+	x := p.x
+	switch p.anchor {
+	case "end":
+		x -= long
+	case "middle":
+		x -= long / 2
+	}
+	return box{x, p.y - 17, x + long, p.y + 5}
+}
+
+// write puts the words at the first place where they stand inside the drawing
+// and where no curve, no other words and no level but their own is. Where there
+// is none a curve may run behind them, but never other words; it reports whether
+// they found room.
+func (c *Chart) write(b *strings.Builder, f frame, words string, places []place, own float64) bool {
+	for pass := range 2 {
+		for _, p := range places {
+			at := p.box(words)
+			free := at.x0 >= f.left+2 && at.x1 <= width-right+2 && at.y0 >= f.top-30 && at.y1 <= f.foot()-1
+			for _, t := range *f.taken {
+				free = free && (at.x1 < t.x0 || at.x0 > t.x1 || at.y1 < t.y0 || at.y0 > t.y1)
+			}
+			if pass == 0 {
+				free = free && !c.crossed(f, at.x0, at.x1, at.y0, at.y1)
+				for _, l := range c.Levels {
+					free = free && (l.Y == own || !(f.y(l.Y) > at.y0 && f.y(l.Y) < at.y1))
+				}
+			}
+			if free {
+				*f.taken = append(*f.taken, at)
+				text(b, "co-chart__label", p.x, p.y, p.anchor, words)
+				return true
 			}
 		}
 	}
-	text(b, "co-chart__label", ends[0].x, y+above, ends[0].anchor, l.Label)
+	return false
+}
+
+// letters counts what is drawn: bytes would count a narrow space three times.
+func letters(s string) int {
+	n := 0
+	for range s {
+		n++
+	}
+	return n
 }
 
 // crossed is true when a curve goes through that part of the drawing.

@@ -7,6 +7,7 @@ import (
 	"math"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -122,8 +123,34 @@ func FuzzSVG(f *testing.F) {
 	})
 }
 
-// The words of a level stand where no curve goes through them. The first curve
-// comes down on the level at the right end, the second also fills the left.
+// Each line has its name beside it, and no name stands on another word, however crowded it is.
+func TestNamesStandApart(t *testing.T) {
+	c := Chart{Words: "Too high: the readings do not agree", Lines: []Line{{Class: "a", Name: "same speed", X: []float64{20, 60, 100}, Y: []float64{-9, 2, 5}}, {Class: "b", Name: "capacity held", X: []float64{22, 60, 100}, Y: []float64{-26, 2, 7}},
+		{Class: "d", Name: "now", Dots: true, X: []float64{62}, Y: []float64{2}}}, Levels: []Level{{Class: "l", Label: "frost, 0 °C", Y: 0}}}
+	svg := c.SVG()
+	var boxes []box
+	for _, m := range regexp.MustCompile(`<text class="co-chart__label" x="([\d.]+)" y="([\d.]+)" text-anchor="(\w+)">(same speed|capacity held|now|frost, 0 °C)<`).FindAllStringSubmatch(svg, -1) {
+		x, _ := strconv.ParseFloat(m[1], 64)
+		y, _ := strconv.ParseFloat(m[2], 64)
+		long := letter * float64(letters(m[4]))
+		if m[3] == "end" {
+			x -= long
+		}
+		at := box{x, y - 17, x + long, y + 5}
+		for _, o := range boxes {
+			if at.x0 < o.x1 && at.x1 > o.x0 && at.y0 < o.y1 && at.y1 > o.y0 {
+				t.Errorf("%q stands on another word", m[4])
+			}
+		}
+		boxes = append(boxes, at)
+	}
+	if len(boxes) != 4 || strings.Count(svg, "co-chart__verdict") != 2 {
+		t.Errorf("%d names, want 4, and the verdict in two lines:\n%s", len(boxes), svg)
+	}
+}
+
+// The words of a level stand where no curve goes through them: above it, or
+// below where a curve comes down on it.
 func TestLevelWordsClearOfCurves(t *testing.T) {
 	down := Line{Class: "a", X: []float64{0, 50, 100}, Y: []float64{100, 60, 51}}
 	for _, c := range []struct {
@@ -132,7 +159,7 @@ func TestLevelWordsClearOfCurves(t *testing.T) {
 		want  string // where the words are
 	}{
 		{"no curve near", []Line{{Class: "a", X: []float64{0, 100}, Y: []float64{100, 100}}}, `text-anchor="end">limit<`},
-		{"a curve at the right end", []Line{down}, `text-anchor="start">limit<`},
+		{"a curve at the right end", []Line{down}, `y="154" text-anchor="end">limit<`},
 		{"curves at both ends", []Line{down, {Class: "b", X: []float64{0, 20, 21}, Y: []float64{52, 55, 90}}}, `text-anchor="end">limit<`},
 	} {
 		svg := (&Chart{Lines: c.lines, Levels: []Level{{Class: "l", Label: "limit", Y: 50}}}).SVG()

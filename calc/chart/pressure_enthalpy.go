@@ -1,7 +1,5 @@
 package chart
 
-import "strings"
-
 // Mark is a point with a word beside it: DX and DY shift the word from the
 // point, in the drawing's units; Anchor is start, middle or end.
 type Mark struct {
@@ -26,25 +24,14 @@ type PressureEnthalpy struct {
 // SVG draws the diagram. It returns "" when there is nothing finite to draw.
 func (d *PressureEnthalpy) SVG() string {
 	c := Chart{Label: d.Label, XTitle: d.XTitle, YTitle: d.YTitle, LogY: true, Lines: []Line{
-		{Class: "co-chart__line", X: d.Liquid.X, Y: d.Liquid.Y}, {Class: "co-chart__line", X: d.Vapour.X, Y: d.Vapour.Y},
-		{Class: "co-chart__target", X: d.Ideal.X, Y: d.Ideal.Y}, {Class: "co-chart__fit", X: d.Cycle.X, Y: d.Cycle.Y}}}
+		{Class: "co-chart__line", Name: d.Liquid.Name, X: d.Liquid.X, Y: d.Liquid.Y}, {Class: "co-chart__line", Name: d.Vapour.Name, X: d.Vapour.X, Y: d.Vapour.Y},
+		{Class: "co-chart__target", Name: d.Ideal.Name, X: d.Ideal.X, Y: d.Ideal.Y}, {Class: "co-chart__fit", X: d.Cycle.X, Y: d.Cycle.Y}}}
 	points := Line{Class: "co-chart__data", Dots: true}
 	for _, m := range d.Marks {
 		if m.Y > 0 {
 			points.X, points.Y = append(points.X, m.X), append(points.Y, m.Y)
 		}
 	}
-	c.Lines = append(c.Lines, points)
-	svg := c.SVG()
-	f, ok := c.fit()
-	if !ok || len(d.Marks) == 0 {
-		return svg
-	}
-	var b strings.Builder
-	for _, m := range d.Marks {
-		if drawable(m.X) && drawable(m.Y) && m.Y > 0 {
-			text(&b, "co-chart__mark", f.x(m.X)+m.DX, f.y(m.Y)+m.DY, m.Anchor, m.Label)
-		}
-	}
-	return strings.TrimSuffix(svg, "</svg>") + b.String() + "</svg>"
+	c.Lines, c.marks = append(c.Lines, points), d.Marks
+	return c.SVG()
 }

@@ -347,6 +347,45 @@ func superscript(n int) string {
 	return b.String()
 }
 
+// Range writes what an input may be, from low to high in SI, in u with its label:
+// bounds that a person reads, with few figures. They are rounded inwards, by at
+// most 2 % of the bound and 5 % of the range, so that none is written that is
+// refused.
+func (u *Unit) Range(low, high float64, env Env) string {
+	if u.Decimals == Calendar {
+		return dateText(low) + " to " + dateText(high)
+	}
+	a, b := u.FromSI(low, env), u.FromSI(high, env)
+	if u.Datum == Suction {
+		a, b = b, a
+	}
+	s := inwards(a, b-a) + " to " + inwards(b, a-b)
+	if u.Label != "" {
+		s += "\u00a0" + u.Label
+	}
+	return s
+}
+
+// inwards writes the end v of a range with the fewest figures; the other end is
+// at v + to.
+func inwards(v, to float64) string {
+	size := math.Abs(v)
+	if size <= 1e-9*math.Abs(to) {
+		return "0"
+	}
+	for figures := 1; ; figures++ {
+		step := math.Pow(10, math.Floor(math.Log10(size))+1-float64(figures))
+		off := 1e-9 * size / step // of a conversion
+		n := math.Ceil(v/step - off)
+		if to < 0 {
+			n = math.Floor(v/step + off)
+		}
+		if lost := math.Abs(n*step - v); figures == 6 || lost <= 0.02*size+off*step && lost <= 0.05*math.Abs(to) {
+			return Short(n*step, figures+1)
+		}
+	}
+}
+
 // Limit writes a bound, an SI value, in u as a sentence holds it, without the
 // unit's label.
 func (u *Unit) Limit(si float64, env Env) string {

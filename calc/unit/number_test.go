@@ -182,6 +182,25 @@ func TestShort(t *testing.T) {
 	}
 }
 
+// TestRange: bounds are written with few figures and never outside the range.
+func TestRange(t *testing.T) {
+	env := Env{Atmosphere: StandardAtmosphere}
+	for _, c := range []struct {
+		u         *Unit
+		low, high float64
+		want      string
+	}{
+		{Pressure.Unit("barg"), 2e5, 2e7, "1 to 198 bar gauge"}, {Pressure.Unit("kPag"), 1e3, 15e6, "−100 to 14\u202f800 kPa gauge"}, {Pressure.Unit("inHgv"), 1e3, StandardAtmosphere, "0 to 29.6 in Hg vacuum"},
+		{Duration.Unit("h"), 60, 30 * 86400, "0.017 to 720 h"}, {Volume.Unit("ft3"), 1e-4, 20, "0.0036 to 700 ft³"}, {VacuumPressure.Unit("micron"), 1, 700, "7.6 to 5200 micron"},
+		{Temperature.Unit("C"), 233.15, 343.15, "−40 to 70 °C"}, {Fraction.Unit("1"), 0, 1, "0 to 1"}, {Count.Unit("1"), 1, 200, "1 to 200"}, {Temperature.Unit("K"), 303.15, 313.15, "303.2 to 313 K"},
+		{Date.Unit("d"), 0, 59, "1970-01-01 to 1970-03-01"},
+	} {
+		if got := strings.ReplaceAll(c.u.Range(c.low, c.high, env), "\u00a0", " "); got != c.want {
+			t.Errorf("%v to %v in %s: got %q, want %q", c.low, c.high, c.u.ID, got, c.want)
+		}
+	}
+}
+
 func TestSpanText(t *testing.T) {
 	for s, want := range map[float64]string{0: "0 min", 20: "0.33 min", 5349: "89 min", 7200: "120 min", 7260: "2 h 1 min", 3 * 3600: "3 h", 5508: "92 min", 6300: "105 min",
 		18900: "5 h 15 min", 48 * 3600: "48 h", 48*3600 + 1: "2.0 days", 330480: "3.8 days", 14 * 86400: "14 days"} {

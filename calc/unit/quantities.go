@@ -90,7 +90,8 @@ var (
 	}}
 
 	Mass = &Quantity{ID: "mass", Name: "a mass", Units: []Unit{
-		{ID: "kg", Label: "kg", Factor: 1, System: SI, Decimals: 3},
+		// Two decimals of a kilogram or a pound: a technician's scale shows steps of 5 g or 0.01 lb (common practice, no source).
+		{ID: "kg", Label: "kg", Factor: 1, System: SI, Decimals: 2},
 		{ID: "g", Label: "g", Factor: 1e-3, System: SI, Decimals: 0},
 		{ID: "lb", Label: "lb", Factor: pound, System: InchPound, Decimals: 2, Aliases: []string{"lbs"}},
 		{ID: "oz", Label: "oz", Factor: ounce, System: InchPound, Decimals: 1},

@@ -197,3 +197,11 @@ func TestSupply(t *testing.T) {
 		}
 	}
 }
+
+// TestMinusOfCheckedValues: the page of checks writes a value below zero as every other page does.
+func TestMinusOfCheckedValues(t *testing.T) {
+	w := catalog.Lookup("water-point")
+	if got := exampleText(w.Input("temperature"), calc.Field{Input: "temperature", Text: "-30 C"}); got != "−30 °C" || minus("-40.81") != "−40.81" || minus("leak-and-moisture") != "leak-and-moisture" {
+		t.Errorf("got %q, %q, %q", got, minus("-40.81"), minus("leak-and-moisture"))
+	}
+}

@@ -26,7 +26,7 @@ func compareTable(looks []*look, pressure, temperature string, degrees float64) 
 	u, tu := unit.Pressure.Unit(pressure), unit.Temperature.Unit(temperature)
 	env := unit.Env{Atmosphere: unit.StandardAtmosphere}
 	t := Table{Heading: 2, Cells: "text", Columns: []TableColumn{{"Refrigerant", ""}}, Groups: []ColumnGroup{{"", 1}},
-		Caption: "Gauge pressure at sea level, bubble and dew. Scroll sideways for glide, class, GWP, charging and oil."}
+		Caption: "Gauge pressure at sea level, bubble and dew. Then glide, class, GWP, charging and oil."}
 	for _, k := range compared {
 		t.Groups = append(t.Groups, ColumnGroup{"At " + unit.Fixedf(tu.FromSI(k, env), 0) + " " + tu.Label, 2})
 		t.Columns = append(t.Columns, TableColumn{"Bubble", u.Label}, TableColumn{"Dew", u.Label})

@@ -34,7 +34,7 @@ type Form struct {
 // Input is one field of a form.
 type Input struct {
 	ID, FieldID, Label, Help, Bounds, Kind string
-	Optional, Signed                       bool
+	Optional, Signed, Pad                  bool
 	Default                                string
 	Units                                  []Unit
 	Options                                []Option
@@ -50,7 +50,9 @@ type Option struct{ ID, Label string }
 
 // Column is one column of a series; ID is the header word in the text of a
 // person who works in metric units, IP that of one who works in US units.
-type Column struct{ ID, Label, Unit, IP, IPUnit string }
+// Pad is what its boxes hold: number, signed, date, or "" for what no numeric
+// pad can write.
+type Column struct{ ID, Label, Unit, IP, IPUnit, Pad string }
 
 // Output is one result with the units it can be shown in.
 type Output struct {
@@ -152,9 +154,9 @@ func newInput(w *calc.Worksheet, in *calc.Input) Input {
 			v.Units[i].Bounds = boundsIn(in, in.Quantity.Unit(v.Units[i].ID)) + "."
 		}
 		v.Bounds = v.Units[0].Bounds
-		u := in.Quantity.Unit(v.Units[0].ID)
 		v.Default = v.Units[0].Default
-		v.Signed = u.FromSI(in.Low, unit.Env{Atmosphere: unit.StandardAtmosphere}) < 0 && u.Datum == unit.Fixed
+		v.Pad = in.Quantity != unit.TubeDiameter
+		v.Signed = v.Pad && signed(in.Quantity, in.Units, in.Low)
 	case calc.Choice:
 		v.Default = in.Default
 		for _, o := range in.Options {
@@ -178,12 +180,31 @@ func newColumn(c *calc.Column) Column {
 		}
 		return c.ID + "_" + id, c.Quantity.Unit(id).Label
 	}
-	v := Column{Label: c.Label}
+	v := Column{Label: c.Label, Pad: "number"}
+	switch {
+	case c.Quantity.Calendar():
+		v.Pad = "date"
+	case c.Clock || c.Quantity == unit.TubeDiameter:
+		v.Pad = ""
+	case signed(c.Quantity, c.Units, c.Low):
+		v.Pad = "signed"
+	}
 	v.ID, v.Unit = name(c.Units[0])
 	if ip := calc.DefaultUnit(c.Quantity, c.Units, unit.InchPound); ip.ID != c.Units[0] && ip.System == unit.InchPound {
 		v.IP, v.IPUnit = name(ip.ID)
 	}
 	return v
+}
+
+// signed reports whether a value may be below zero in one of the units offered.
+// Inches of mercury below the atmosphere are written without a sign.
+func signed(q *unit.Quantity, offered []string, low float64) bool {
+	for _, u := range units(q, offered, "") {
+		if u := q.Unit(u.ID); u.Datum != unit.Suction && u.FromSI(low, unit.Env{Atmosphere: unit.StandardAtmosphere}) < 0 {
+			return true
+		}
+	}
+	return false
 }
 
 func plural(s string, n int) string {
@@ -245,12 +266,7 @@ func Bounds(in *calc.Input) string {
 
 // boundsIn says the range of an input in a unit.
 func boundsIn(in *calc.Input, u *unit.Unit) string {
-	env := unit.Env{Atmosphere: unit.StandardAtmosphere}
-	low, high := u.Limit(in.Low, env), u.Limit(in.High, env)
-	if u.Datum == unit.Suction {
-		low, high = high, low
-	}
-	return strings.TrimSuffix(low+" to "+high+" "+u.Label, " ")
+	return u.Range(in.Low, in.High, unit.Env{Atmosphere: unit.StandardAtmosphere})
 }
 
 // Example is a worked example as the handbook prints it.
@@ -321,7 +337,7 @@ func exampleText(in *calc.Input, f calc.Field) string {
 		}
 		n := unit.ParseNumber(f.Text)
 		if u := in.Quantity.Unit(n.Rest); u != nil {
-			return strings.TrimSpace(strings.TrimSuffix(f.Text, n.Rest)) + " " + u.Label
+			return minus(strings.TrimSpace(strings.TrimSuffix(f.Text, n.Rest))) + " " + u.Label
 		}
 	}
 	return f.Text

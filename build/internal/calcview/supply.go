@@ -32,6 +32,7 @@ func NewSupply(site, checks fs.FS) (publish.Supply, error) {
 		return draw("worksheet", NewForm(catalog.Lookup(id), 3, place.Base))
 	}
 	s.Worksheets.Takes = takes
+	s.Worksheets.Field = stepField
 	for _, w := range catalog.All() {
 		s.Worksheets.IDs = append(s.Worksheets.IDs, w.ID)
 		s.WorksheetPages = append(s.WorksheetPages, publish.WorksheetPage{ID: w.ID, Title: w.Title, Summary: w.Purpose,
@@ -85,8 +86,7 @@ func (l *look) page() publish.TablePage {
 	return publish.TablePage{ID: tableID(l.r.Name), Title: l.r.Name + " pressure and temperature", Summary: l.summary(),
 		Group: l.shelf(), Short: l.r.Name, Note: l.r.Class, Packed: l.shelf() != shelves[0],
 		Lead:   func() (any, error) { return newFacts(l), nil },
-		Tables: func() ([]any, error) { return pressureTables(l), nil },
-		Places: refrigerantPlaces(l.r)}
+		Tables: func() ([]any, error) { return pressureTables(l), nil }}
 }
 
 func (l *look) summary() string {
@@ -107,8 +107,8 @@ func checkedWorksheet(w *calc.Worksheet, checks fs.FS) (publish.CheckedWorksheet
 	passed := 0
 	for _, c := range cases {
 		r := published.Check(w, c, calc.Evaluate(w, calc.Request{Worksheet: w.ID, Fields: c.Inputs}))
-		row := publish.CheckedRow{Inputs: inputsText(w, c), Quantity: quantityText(w, c), Expected: strings.TrimSpace(c.Expected + " " + unitLabel(w, c)), Got: r.Got,
-			Difference: r.Difference, Read: c.Read, Source: citeHTML(c)}
+		row := publish.CheckedRow{Inputs: inputsText(w, c), Quantity: quantityText(w, c), Expected: minus(strings.TrimSpace(c.Expected + " " + unitLabel(w, c))), Got: minus(r.Got),
+			Difference: minus(r.Difference), Read: c.Read, Source: citeHTML(c)}
 		if c.Tolerance > 0 {
 			row.Tolerance = "±" + fmt.Sprintf("%g", c.Tolerance)
 		}
@@ -121,6 +121,14 @@ func checkedWorksheet(w *calc.Worksheet, checks fs.FS) (publish.CheckedWorksheet
 	}
 	out.Intro = fmt.Sprintf("%d of %d published values were met when this handbook was built.", passed, len(cases))
 	return out, nil
+}
+
+// minus writes the sign of a number as the rest of the handbook does.
+func minus(s string) string {
+	if rest, ok := strings.CutPrefix(s, "-"); ok {
+		return "−" + rest
+	}
+	return s
 }
 
 func inputsText(w *calc.Worksheet, c published.Case) string {

@@ -5,6 +5,46 @@ import (
 	"testing"
 )
 
+func TestStepField(t *testing.T) {
+	for _, c := range []struct{ unit, id, input, want string }{
+		{"°C", "", "", "°C,*°F sign"},
+		{"K", "", "", "K,*°F sign"},
+		{"bar gauge", "", "", "bar gauge,kPa gauge,MPa gauge,*psi gauge,in Hg vacuum sign"},
+		{"kPa", "", "", "kPa,bar,mbar,*psi,in H₂O sign"},
+		{"micron", "", "", "micron,Pa,mbar,torr,kPa"},
+		{"kg", "", "", "kg,g,*lb,oz"},
+		{"g", "", "", "g,kg,lb,*oz"},
+		{"lb", "", "", "lb,+kg,g,oz"},
+		{"L", "", "", "L,m³,ft³,mL,*fl oz"},
+		{"L/min", "", "", "L/min,m³/s,m³/h,L/s,cfm,*ft³/h"},
+		{"mm", "", "", "mm,*in size"},
+		{"MΩ", "", "", "MΩ,Ω,kΩ,GΩ words"},
+		{"V DC", "", "", ""}, {"V", "", "", ""}, {"h", "", "", ""}, {"N·m", "", "", ""}, {"text", "", "", ""},
+		{"micron", "vacuum-hold", "log", "micron,Pa,mbar,torr,kPa"},
+		{"MPa gauge", "standing-pressure", "start-pressure", "MPa gauge,kPa gauge,bar gauge,*psi gauge sign"},
+		{"V", "supply", "v12", ""},
+	} {
+		f := stepField(c.unit, c.id, c.input)
+		got := strings.Join(f.Units, ",")
+		for word, is := range map[string]bool{"sign": f.Signed, "words": f.Words, "size": f.Size} {
+			if is {
+				got += " " + word
+			}
+		}
+		if got != c.want {
+			t.Errorf("%s for %s %s: got %q, want %q", c.unit, c.id, c.input, got, c.want)
+		}
+		if c.id == "" || c.input == "log" {
+			continue
+		}
+		for _, u := range f.Units {
+			if wrong := takes(c.id, c.input, "", strings.TrimLeft(u, "*+")); wrong != "" {
+				t.Errorf("%s may be chosen for %s %s, but %s", u, c.id, c.input, wrong)
+			}
+		}
+	}
+}
+
 func TestTakes(t *testing.T) {
 	for _, c := range []struct{ id, input, row, unit, want string }{
 		{"vacuum-hold", "log", "5", "micron", ""},
