@@ -10,11 +10,11 @@ import { timers } from "./components/timers/timers.ts";
 import { search } from "./components/search/open.ts";
 import { resume } from "./components/contents/resume.ts";
 import { offline } from "./components/offline-state/offline.ts";
-import { stored } from "./components/stored/stored.ts";
 import { dockHeight } from "./components/dock/dock.ts";
 import { jobLine } from "./components/job/line.ts";
 import { assessment } from "./components/assess/open.ts";
 import { forPrint } from "./module/print.ts";
+import { tableMore } from "./components/table/more.ts";
 import { afterwards } from "./module/begins.ts";
 
 const start = (part: () => void): void => {
@@ -27,5 +27,5 @@ const start = (part: () => void): void => {
 // At once: what stands where a person looks first. Then the rest, each by itself, so that a finger finds the page answering in between.
 for (const part of [theme, onePageAtATime, jobLine, resume, search, write, steps]) start(part);
 afterwards(() => {
-  for (const part of [timers, offline, stored, dockHeight, assessment, forPrint]) setTimeout(start, 0, part);
+  for (const part of [timers, offline, dockHeight, assessment, tableMore, forPrint]) setTimeout(start, 0, part);
 });

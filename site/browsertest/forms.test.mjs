@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { writeFile } from "node:fs/promises";
 import path from "node:path";
 import test from "node:test";
-import { clearGivesBack, copiesInstead, copiesText, entries, linkCarriesEntries, linkCarriesLog, movement, takesReadings } from "./scenarios/forms.mjs";
+import { boxesFit, choosesUnits, clearGivesBack, copiesInstead, copiesText, entries, linkCarriesEntries, linkCarriesLog, movement, takesReadings } from "./scenarios/forms.mjs";
 import { on, openPage, saved } from "./scenarios/reading.mjs";
 import { charge } from "./scenarios/everything.mjs";
 import { computesLikeCommandLine, Sheet } from "./scenarios/worksheets.mjs";
@@ -131,6 +131,8 @@ test("a link carries the entries", { timeout: 600_000 }, async (t) => {
     await t.test("clipboard or a marked field", () => copiesInstead(p, server.place));
     await t.test("clearing loses nothing", () => clearGivesBack(p, server.place));
     await t.test("a worksheet takes over what the steps have written down", () => takesReadings(p, server.place));
+    await t.test("a field of a step has the person's unit", () => choosesUnits(p, server.place));
+    await t.test("the boxes of a log fit what they hold", () => boxesFit(p, server.place));
     await t.test("without the server", async () => {
       await openPage(p, server.place, "index");
       await saved(p);

@@ -21,9 +21,39 @@ const wide = (p) => p.run(() => {
   return `${page.scrollWidth} px wide; outside: ${outside.slice(0, 3).map((e) => `<${e.tagName.toLowerCase()} class="${e.className}">`).join(" ")}`;
 });
 
+/**
+ * The numeric pad of some phones has digits and a decimal sign and nothing else. Read from the page as it is served, since
+ * what is far down waits: where it opens, the field holds no words, lists, times or fractions, and a minus or letters have a button.
+ */
+const padFaults = (p) => p.run(async () => {
+  const page = new DOMParser().parseFromString(await (await fetch(location.href)).text(), "text/html");
+  const faults = [];
+  for (const f of page.querySelectorAll("[data-write][inputmode=decimal]")) {
+    const unit = page.getElementById(f.id + "-unit");
+    const label = page.querySelector(`label[for="${f.id}"]`).textContent;
+    const wants = /°|^K$|gauge/.test(unit.textContent) ? "sign" : /Ω/.test(unit.textContent) ? "letters" : "";
+    if (wants && unit.dataset.keys !== wants) faults.push(`${label}, ${unit.textContent}: no button for ${wants}`);
+    if (/, each$|^Each|three phases|U–V, V–W|name and|, and | and reversed|bore/i.test(label)) faults.push(`${label}: more than a figure`);
+  }
+  const parts = [page, ...[...page.querySelectorAll("template")].map((t) => t.content)];
+  for (const part of parts) {
+    for (const f of part.querySelectorAll(".co-input__value[inputmode=decimal]")) {
+      const box = f.closest("[data-input]");
+      const allowed = [...box.querySelectorAll("[data-bounds]")].filter((o) => !/vacuum/.test(o.textContent)).map((o) => o.dataset.bounds).concat(box.querySelector("[data-bounds-shown]")?.textContent ?? "");
+      if (allowed.some((t) => /^[-−]/.test(t)) && !box.querySelector("[data-sign]")) faults.push(`${f.id}: ${allowed[0]}, but no sign`);
+      if (/outside diameter|^bore|pipe size/i.test(box.querySelector(".co-input__label").textContent)) faults.push(`${f.id}: a fraction cannot be typed`);
+    }
+    for (const columns of part.querySelectorAll("[data-columns]")) for (const c of columns.content.querySelectorAll("[data-column]")) {
+      const wants = /^date/.test(c.dataset.column) ? "date" : /^(time|size|bore)/.test(c.dataset.column) ? "" : /°/.test(c.dataset.unit) ? "signed" : "number";
+      if ((c.dataset.pad ?? "") !== wants) faults.push(`column ${c.dataset.column}: ${c.dataset.pad}, not ${wants}`);
+    }
+  }
+  return faults;
+});
+
 /** Links in a line of text are exempt: their lines cannot be 48 px apart. */
 const small = (p) => p.run(() => {
-  const targets = document.querySelectorAll("button, select, summary, input:not([type=hidden]):not([type=file]):not([type=radio]):not([type=checkbox]), label.co-radio, label.co-step__tick, .co-row, .co-button, .co-dock__link, .co-turn__link");
+  const targets = document.querySelectorAll("button, select, summary, textarea, input:not([type=hidden]):not([type=file]):not([type=radio]):not([type=checkbox]), .co-summary a, .co-timer__name, .co-footer a, .co-title__crumb a, label.co-radio, label.co-step__tick, .co-row, .co-button, .co-dock__link, .co-turn__link");
   return [...targets].filter((e) => {
     const box = e.getBoundingClientRect();
     return box.width > 0 && box.height < 47.5;
@@ -49,6 +79,7 @@ for (const engine of engines) {
         if (w) faults.push(`${page}: ${w}`);
         const s = await small(p);
         if (s.length > 0) faults.push(`${page}: smaller than 48 px: ${s.join(", ")}`);
+        if (engine === "chromium") faults.push(...(await padFaults(p)).map((f) => `${page}: ${f}`));
         if (!some.includes(page)) continue;
         await p.resize(640, 640); // half of a common screen: letters twice as large, as zoom or the phone's setting makes them
         await p.run(() => (document.documentElement.style.fontSize = "200%"));
@@ -65,7 +96,61 @@ for (const engine of engines) {
       await p.run(() => document.querySelectorAll("details").forEach((d) => (d.open = true)));
       const w = await wide(p);
       if (w) faults.push(`vacuum hold with its answer: ${w}`);
+      const open = await small(p);
+      if (open.length > 0) faults.push(`vacuum hold with its answer: smaller than 48 px: ${open.join(", ")}`);
+      // Fields of steps with their units; a running timer; errors, with a sentence that is long.
+      await openPage(p, server.place, "stages/evacuate-and-hold");
+      await p.run(() => document.querySelector("#write-hold-air-start, label[for=write-hold-air-start]").closest("[data-step]").scrollIntoView());
+      await p.until("the unit of a step field", () => !!document.querySelector("select#write-hold-air-start-unit"));
+      await p.tap("[data-wait] button");
+      await p.until("the timer", () => !!document.querySelector(".co-timer__name"));
+      for (const s of [await wide(p), ...await small(p)]) if (s) faults.push(`a step with a unit, and a timer: ${s}`);
+      const wrong = new Sheet(p, server.place, "saturation");
+      await wrong.open();
+      await wrong.press();
+      await p.until("the summary", () => !!document.querySelector(".co-summary a")?.getClientRects().length);
+      for (const s of await small(p)) faults.push(`errors: ${s}`);
+      const gap = await p.run(() => {
+        const said = [...document.querySelectorAll("[data-error]:not([hidden])")].find((e) => e.closest("[data-input]").nextElementSibling?.matches("[data-input]:not([hidden])"));
+        said.textContent = "A sentence that is far longer than the two lines which are kept for it. ".repeat(4);
+        return said.closest("[data-input]").nextElementSibling.querySelector(".co-input__label").getBoundingClientRect().top - said.getBoundingClientRect().bottom;
+      });
+      if (!(gap >= 4)) faults.push(`a long sentence stands ${gap} px above the next label`);
       assert.deepEqual(faults, []);
+    } finally {
+      await p.close();
+    }
+  });
+}
+
+for (const engine of engines) {
+  test(`${engine}: a table shows where it ends`, { timeout: 240_000 }, async () => {
+    const p = await open(engine, { width: 360, height: 740 });
+    const more = () => p.run(() => document.querySelector(".co-scroll").getAttribute("data-more"));
+    try {
+      // One that fits scrolls with the page, and its head stays at the top of the window.
+      await openPage(p, server.place, "tables/r-410a");
+      await p.run(() => document.querySelectorAll(".co-scroll tbody tr")[30].scrollIntoView({ block: "center" }));
+      await p.until("the head to stick to the window", () => Math.abs(document.querySelector(".co-scroll thead").getBoundingClientRect().top) < 1);
+      assert.deepEqual(await p.run(() => [...document.querySelectorAll(".co-scroll")].map((b) => [b.scrollHeight - b.clientHeight, b.getAttribute("data-more")])), [[0, null], [0, null]]);
+      // A wider one says how much lies beyond its edges, and no more once the end is reached.
+      await openPage(p, server.place, "tables/water-boiling-point");
+      await p.until("words for rows and columns", () => /\d+ rows ↓ \d columns? →/.test(document.querySelector(".co-scroll").getAttribute("data-more")));
+      await p.run(() => document.querySelector(".co-scroll").scrollTo(0, 200));
+      await p.until("head and first column to stick in the box", () => {
+        const [box, head] = [".co-scroll", ".co-scroll thead"].map((s) => document.querySelector(s).getBoundingClientRect());
+        return Math.abs(head.top - box.top) < 4;
+      });
+      const rows = Number((await more()).match(/\d+/)[0]);
+      assert.ok(rows > 0 && rows < 24, `${rows} rows are left`);
+      await p.run(() => document.querySelector(".co-scroll").scrollTo(1e4, 1e4));
+      await p.until("no words at the end", () => document.querySelector(".co-scroll").getAttribute("data-more") === "");
+      // Words stand as cards, and stay a table.
+      await openPage(p, server.place, "causes/findings");
+      assert.deepEqual(await p.run(() => {
+        const cell = document.querySelector(".co-table--words td:nth-child(2)");
+        return [getComputedStyle(cell).display, cell.getAttribute("role"), cell.dataset.label, cell.closest("tr").getAttribute("role"), cell.closest("table").getAttribute("role")];
+      }), ["block", "cell", "Question", "row", "table"]);
     } finally {
       await p.close();
     }

@@ -110,6 +110,93 @@ export async function takesReadings(p, place) {
   assert.deepEqual((await entries(sheet)).target, ["400", "micron"]);
 }
 
+/**
+ * A field of a step is written in the unit that the person reads: it begins with the person's system, stays with the reading,
+ * and goes with it into the worksheet. A reading that was kept before there was a choice keeps the unit it was typed in.
+ */
+export async function choosesUnits(p, place) {
+  const procedure = "stages/evacuate-and-hold";
+  const at = on(procedure);
+  await openPage(p, place, procedure);
+  await p.run((page, prefix) => {
+    const key = Object.keys(localStorage).find((k) => k.endsWith("system")) ?? prefix + "system";
+    localStorage.setItem(key, "ip");
+    localStorage.setItem(key.replace(/system$/, `readings:${page}`), JSON.stringify({ "hold-air-start": "-3" })); // as an older version kept it
+    localStorage.removeItem(key.replace(/system$/, `about:${page}`));
+  }, procedure, "changeout:" + new URL(place.url("index")).pathname + ":");
+  await p.reload();
+  const field = (id) => `${at} [data-write="${id}"]`;
+  const unit = (id) => `${at} select[id$="write-${id}-unit"]`;
+  const near = async (id) => {
+    await p.run((s) => document.querySelector(s).closest("[data-step]").scrollIntoView(), `${at} label[for$="write-${id}"]`);
+    await until(`the unit of ${id}`, () => p.run((s) => !!document.querySelector(s), unit(id)));
+  };
+  await near("hold-air-start");
+  assert.deepEqual([await p.value(field("hold-air-start")), await p.value(unit("hold-air-start"))], ["-3", "°C"], "an old reading");
+  await near("hold-air-60");
+  assert.equal(await p.value(unit("hold-air-60")), "°F", "US units were chosen");
+  await p.fill(field("hold-air-60"), "68");
+  await p.tap(`${at} .co-write__row:has([data-write="hold-air-60"]) .co-input__sign`);
+  assert.equal(await p.value(field("hold-air-60")), "-68");
+  await p.tap(`${at} .co-write__row:has([data-write="hold-air-60"]) .co-input__sign`);
+  for (const [id, text] of [["hold-0", "300"], ["hold-1", "40"], ["hold-5", "335"]]) {
+    await near(id);
+    await p.fill(field(id), text);
+  }
+  await p.run((s) => {
+    const select = document.querySelector(s);
+    select.value = "Pa";
+    select.dispatchEvent(new Event("change", { bubbles: true }));
+  }, unit("hold-1"));
+  await p.fill(field("hold-5"), "335 Pa");
+  await p.run((s) => document.querySelector(s).dispatchEvent(new Event("change", { bubbles: true })), field("hold-5"));
+  const said = await p.run((s) => {
+    const box = document.querySelector(s);
+    return box.getAttribute("aria-describedby").split(" ").map((id) => document.getElementById(id)?.textContent ?? "?").pop();
+  }, field("hold-5"));
+  assert.match(said, /This field is in micron: type the figure in micron, or choose its unit beside it/, "tied to the field");
+  await p.fill(field("hold-5"), "335");
+  await p.reload();
+  await near("hold-1");
+  assert.deepEqual([await p.value(field("hold-1")), await p.value(unit("hold-1"))], ["40", "Pa"], "over a reload");
+  const sheet = Object.assign(new Sheet(p, place, "vacuum-hold"), { at: `${at} [data-worksheet="vacuum-hold"]` });
+  await p.run((s) => document.querySelector(s).scrollIntoView(), sheet.at);
+  await until("the form", () => p.visible(`${sheet.at} [data-form]`));
+  await p.tap(`${sheet.at} .co-worksheet__take button`);
+  const taken = await entries(sheet);
+  assert.deepEqual([taken["ambient-start"], taken["ambient-end"]], [["-3", "C"], ["68", "F"]]);
+  assert.equal(taken.log[0], "time_min,pressure_micron\n0,300\n1,40 Pa\n5,335\n");
+  await sheet.waitForAnswer();
+  await p.tap(`${sheet.at} [data-system-set="si"]`);
+}
+
+/** The boxes of a log: a day is picked, a sign has a button, a time of day has letters and a colon; a pasted log stays whole. */
+export async function boxesFit(p, place) {
+  const log = new Sheet(p, place, "refrigerant-log");
+  await log.open("si");
+  const boxes = (sheet) => p.run((s) => [...document.querySelectorAll(`${s} .co-series__table tbody tr:first-child input`)].map((b) => [b.type, b.inputMode, b.value]), sheet.input("log"));
+  assert.deepEqual((await boxes(log)).map((b) => b.slice(0, 2)), [["date", ""], ["text", "decimal"], ["text", "decimal"]]);
+  await log.enter("log", "date,added_kg,recovered_kg\n2026/09/11,2.4,0\n2026-10-11,1,0\n");
+  assert.deepEqual((await boxes(log))[0], ["text", "", "2026/09/11"], "a date that the browser writes otherwise");
+  const second = `${log.input("log")} .co-series__table tbody tr:nth-child(2) input`;
+  assert.equal(await p.value(second), "2026-10-11");
+  await p.fill(`${log.input("log")} .co-series__table tbody tr:nth-child(2) td:nth-child(2) input`, "1.5");
+  assert.equal((await entries(log)).log[0], "date,added_kg,recovered_kg\n2026/09/11,2.4,0\n2026-10-11,1.5,0\n");
+
+  const hold = new Sheet(p, place, "vacuum-hold");
+  await hold.open("si");
+  assert.deepEqual((await boxes(hold)).map((b) => b.slice(0, 2)), [["text", ""], ["text", "decimal"], ["text", "decimal"]]);
+  const air = `${hold.input("log")} .co-series__table tbody tr:first-child td:nth-child(3) input`;
+  const sign = `${hold.input("log")} .co-series__buttons .co-input__sign`;
+  assert.equal(await p.visible(sign), false, "nothing to change the sign of yet");
+  await p.fill(air, "4");
+  await p.run((s) => document.querySelector(s).focus(), air);
+  await p.tap(sign);
+  assert.equal(await p.value(air), "-4");
+  assert.match((await entries(hold)).log[0], /,-4\n$/);
+  assert.match(await p.run((s) => document.querySelector(s).getAttribute("aria-label"), sign), /Change the sign of Ambient, °C, row 1/);
+}
+
 /** "Clear" keeps what it clears. */
 export async function clearGivesBack(p, place) {
   const sheet = new Sheet(p, place, "saturation");

@@ -3,12 +3,13 @@
 
 import { button, make } from "../../module/dom.ts";
 import { loadRecord, saveRecord } from "../../module/store.ts";
+import { lettersButton, signButton } from "../write/keys.ts";
 import { timeText } from "../report/times.ts";
 
 export interface Ask {
   name: string;
   label: string;
-  kind: "text" | "number" | "long" | "date" | "choice";
+  kind: "text" | "number" | "reading" | "long" | "date" | "choice"; // reading: a figure of either sign, or what a meter shows, such as OL
   help?: string;
   options?: [value: string, label: string][];
   suggest?: string[];
@@ -29,7 +30,7 @@ export function field(ask: Ask, value: string, typed: (value: string) => void): 
     box = make("select", { id, class: "co-job__box" });
     for (const [v, label] of ask.options ?? []) box.append(new Option(label, v, false, v === value));
   } else if (ask.kind === "long") box = make("textarea", { id, class: "co-job__box", rows: "3", maxlength: most });
-  else box = make("input", { id, class: "co-job__box", type: ask.kind === "date" ? "date" : "text", autocomplete: "off", maxlength: most, ...(ask.kind === "number" && { inputmode: "decimal" }) });
+  else box = make("input", { id, class: "co-job__box", type: ask.kind === "date" ? "date" : "text", autocomplete: "off", maxlength: most, ...((ask.kind === "number" || ask.kind === "reading") && { inputmode: "decimal" }) });
   box.value = value;
   box.dataset.name = ask.name;
   box.addEventListener(ask.kind === "choice" ? "change" : "input", () => typed(box.value));
@@ -38,7 +39,10 @@ export function field(ask: Ask, value: string, typed: (value: string) => void): 
     parts.push(make("p", { id: id + "-help", class: "co-job__help" }, ask.help));
     box.setAttribute("aria-describedby", id + "-help");
   }
-  parts.push(box);
+  if (ask.kind === "reading" && box instanceof HTMLInputElement) {
+    const at = box;
+    parts.push(make("div", { class: "co-job__reading" }, signButton(ask.label, () => at), lettersButton(ask.label, at), at));
+  } else parts.push(box);
   if (ask.suggest && ask.suggest.length > 0 && box instanceof HTMLInputElement) {
     const list = make("datalist", { id: id + "-list" });
     for (const s of ask.suggest) list.append(make("option", { value: s }));
@@ -74,7 +78,7 @@ export function form(o: { name: string; asks: Ask[]; values: Values; draft: stri
     }
     if (!wrong) return saveRecord(o.draft, {});
     const at = box(wrong.name);
-    at?.after(error); // where the person is sent to
+    (at?.closest(".co-job__reading") ?? at)?.after(error); // where the person is sent to
     error.textContent = wrong.reason;
     if (!at) return;
     at.setAttribute("aria-invalid", "true");

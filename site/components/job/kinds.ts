@@ -34,7 +34,7 @@ export const readings: Kind<"readings"> = {
   send: "Add the reading",
   asks: (job) => [
     { name: "what", label: "What, and where", kind: "text", help: "Such as suction pressure at the service port." },
-    { name: "value", label: "Value", kind: "text" },
+    { name: "value", label: "Value", kind: "reading" },
     { name: "unit", label: "Unit", kind: "text", help: "A pressure says gauge or absolute.", suggest: ["kPa gauge", "bar gauge", "psi gauge", "micron", "Pa", "°C", "°F", "K", "A", "V", "MΩ", "Ω", "Hz", "kg", "lb"] },
     { name: "instrument", label: "Instrument", kind: "text", help: "Which one, and when it was last checked.", suggest: [...new Set(job.readings.map((r) => r.instrument).filter((i) => i !== ""))] },
     { name: "step", label: "Belongs to", kind: "choice", options: [["", "No step"], ...Object.entries(job.ticks).map(([place, t]): [string, string] => [place, t.text.slice(0, 80) || place])] },

@@ -1,6 +1,7 @@
 // The fields of a form as the worksheet sees them: raw text and a unit id. No number is read here; calc does that.
 
 import { all, button } from "../../module/dom.ts";
+import { besidePad, otherSign } from "../write/keys.ts";
 import type { Suggestion } from "../../module/wire.ts";
 import { oneOption, whenNeeded } from "./options.ts";
 import { series } from "./series.ts";
@@ -173,11 +174,8 @@ export function fieldOf(box: HTMLElement, changed: (field: Field) => void): Fiel
     }
     leave();
   });
-  box.querySelector("[data-sign]")?.addEventListener("click", () => {
-    const text = value().trim();
-    set(/^[-−]/.test(text) ? text.slice(1) : "-" + text.replace(/^\+/, ""));
-    changed(field);
-  });
+  const sign = box.querySelector<HTMLElement>("[data-sign]");
+  if (sign) besidePad(sign, () => otherSign(controls[0] as HTMLInputElement));
   return field;
 }
 

@@ -29,7 +29,7 @@ export function parseSeries(text: string): Series {
 }
 
 /** A declared column: its name in the text and its unit, of the metric and, where they differ, of the US units. */
-export interface Column { id: string; label: string; unit: string; ip: string; ipUnit: string }
+export interface Column { id: string; label: string; unit: string; ip: string; ipUnit: string; pad?: string }
 
 /**
  * The names above the boxes. What the text says holds; a column that the boxes offered and nobody filled stays on offer.
@@ -57,9 +57,11 @@ export function placeOf(text: string, row: number): [number, number] | null {
   return null;
 }
 
+export const columnOf = (name: string, declared: Column[]): Column | undefined => declared.find((d) => d.id === name || (d.ip !== "" && d.ip === name));
+
 /** What stands above a column of boxes. */
 export function columnHead(name: string, declared: Column[]): string {
-  const c = declared.find((d) => d.id === name || (d.ip !== "" && d.ip === name));
+  const c = columnOf(name, declared);
   if (!c) return name;
   const unit = c.id === name ? c.unit : c.ipUnit;
   return unit ? `${c.label}, ${unit}` : c.label;

@@ -1,7 +1,8 @@
 // The boxes of a log, beside its text. The textarea is the truth: boxes are drawn from it and written back to it.
 
 import { all, button, make } from "../../module/dom.ts";
-import { columnHead, columnNames, formatSeries, parseSeries, placeOf } from "./series-text.ts";
+import { signButton } from "../write/keys.ts";
+import { columnHead, columnNames, columnOf, formatSeries, parseSeries, placeOf } from "./series-text.ts";
 
 const fewest = 4; // rows of empty boxes to begin with
 const onPaper = 8; // rows to write on, of a log that is printed empty
@@ -25,7 +26,7 @@ export function series(input: HTMLElement, changed: (fromFile: boolean) => void)
   const file = input.querySelector<HTMLInputElement>("[data-file]");
   const paste = input.querySelector<HTMLDetailsElement>("[data-paste]");
   const declared = Array.from(input.querySelector<HTMLTemplateElement>("[data-columns]")?.content.querySelectorAll<HTMLElement>("[data-column]") ?? [])
-    .map((c) => ({ id: c.dataset.column ?? "", label: c.textContent ?? "", unit: c.dataset.unit ?? "", ip: c.dataset.ip ?? "", ipUnit: c.dataset.ipUnit ?? "" }));
+    .map((c) => ({ id: c.dataset.column ?? "", label: c.textContent ?? "", unit: c.dataset.unit ?? "", ip: c.dataset.ip ?? "", ipUnit: c.dataset.ipUnit ?? "", pad: c.dataset.pad ?? "" }));
   const nothing = (): void => undefined;
   if (!text || !grid) return { draw: nothing, setSystem: nothing, mark: nothing, focus: nothing };
 
@@ -46,10 +47,12 @@ export function series(input: HTMLElement, changed: (fromFile: boolean) => void)
     }
     const names = columnNames(parsed, declared, system);
     const heads = names.map((name) => columnHead(name, declared));
+    const pads = names.map((name) => columnOf(name, declared)?.pad ?? "");
+    let signed: HTMLInputElement | undefined; // the box that the sign button is for: the one last entered
     const count = Math.max(rows.length + 1, fewest) + extra;
     const body = make("tbody");
     for (let r = 0; r < count; r++) {
-      body.append(make("tr", {}, ...names.map((_, c) => make("td", {}, cell(rows[r]?.[c] ?? "", `${heads[c]}, row ${r + 1}`)))));
+      body.append(make("tr", {}, ...names.map((_, c) => make("td", {}, cell(rows[r]?.[c] ?? "", `${heads[c]}, row ${r + 1}`, pads[c] ?? "")))));
     }
     const table = make("table", { class: "co-series__table" }, make("thead", {}, make("tr", {}, ...heads.map((h) => make("th", { scope: "col" }, h)))), body);
     if (rows.length === 0) {
@@ -59,7 +62,7 @@ export function series(input: HTMLElement, changed: (fromFile: boolean) => void)
     grid.replaceChildren(
       make("p", { class: rows.length === 0 ? "co-series__count co-series__count--none" : "co-series__count" }, rows.length === 0 ? "No rows yet." : rows.length === 1 ? "1 row." : `${rows.length} rows.`),
       table,
-      make("div", { class: "co-series__buttons" }, button("Add a row", "co-button co-button--quiet", addRow)),
+      make("div", { class: "co-series__buttons" }, button("Add a row", "co-button co-button--quiet", addRow), pads.includes("signed") ? sign() : null),
     );
     // Enter after the last box of a row that holds something goes on in a new row; in an empty row it leaves the log.
     body.addEventListener("keydown", (event) => {
@@ -71,9 +74,28 @@ export function series(input: HTMLElement, changed: (fromFile: boolean) => void)
     });
     showWrong();
 
-    function cell(value: string, label: string): HTMLInputElement {
-      const box = make("input", { class: "co-series__cell", type: "text", inputmode: "decimal", autocomplete: "off", enterkeyhint: "next", "aria-label": label });
+    /** One for the log: boxes are too narrow for a button each. */
+    function sign(): HTMLElement {
+      const b = signButton("a figure", () => signed);
+      b.hidden = true;
+      body.addEventListener("focusin", (event) => {
+        const box = event.target as HTMLInputElement;
+        b.hidden = box.dataset.pad !== "signed";
+        if (b.hidden) return;
+        signed = box;
+        b.setAttribute("aria-label", `Change the sign of ${box.getAttribute("aria-label")}`);
+      });
+      return b;
+    }
+
+    function cell(value: string, label: string, pad: string): HTMLInputElement {
+      const box = make("input", { class: "co-series__cell", type: pad === "date" ? "date" : "text", autocomplete: "off", enterkeyhint: "next", "aria-label": label, "data-pad": pad });
+      if (pad === "number" || pad === "signed") box.inputMode = "decimal";
       box.value = value;
+      if (box.value !== value) { // a date that no calendar of a browser writes so: it is shown as it is
+        box.type = "text";
+        box.value = value;
+      }
       box.addEventListener("input", () => {
         const lines = all(body, "tr").map((tr) => all<HTMLInputElement>(tr, "input").map((i) => i.value));
         if (text) text.value = formatSeries(names, lines);

@@ -5,6 +5,8 @@
 import { all } from "../../module/dom.ts";
 import { loadRecord } from "../../module/store.ts";
 import { readingsKey } from "../steps/steps.ts";
+import { aboutKey } from "../write/write.ts";
+import { ownUnit } from "../write/oddity.ts";
 import type { Entries } from "./entries.ts";
 import type { Field } from "./fields.ts";
 import { formatSeries } from "./series-text.ts";
@@ -17,22 +19,25 @@ export function taking(page: HTMLElement, worksheet: string): ((fields: Field[])
   if (!list) return null;
   return (fields) => {
     const readings = loadRecord(readingsKey(page.dataset.page ?? ""));
+    const about = loadRecord(aboutKey(page.dataset.page ?? ""));
     const taken: Taken = { entries: { values: {}, units: {} }, said: [] };
     const logs = new Map<Field, { unit: string; rows: string[][] }>();
-    for (const [write = "", input = "", row = "", unit = ""] of list.split(";").map((part) => part.split("|"))) {
+    for (const [write = "", input = "", row = "", declared = ""] of list.split(";").map((part) => part.split("|"))) {
       const value = readings[write]?.trim() ?? "";
       const field = fields.find((f) => f.id === input);
       if (value === "" || !field) continue;
+      const unit = ownUnit(value, "") ? "" : about[write]?.split("\t")[1] || declared; // the one it was typed in
       if (row !== "") {
-        const log = logs.get(field) ?? { unit, rows: [] };
-        log.rows.push([row, value]);
+        const log = logs.get(field) ?? { unit: declared, rows: [] };
+        log.rows.push([row, unit === declared ? value : `${value} ${unit}`.trim()]);
         logs.set(field, log);
         continue;
       }
       taken.entries.values[input] = value;
       const id = all<HTMLOptionElement>(field.box, "[data-unit] option").find((o) => o.textContent === unit)?.value;
       if (id) taken.entries.units[input] = id;
-      taken.said.push(`${field.label} ${value} ${unit}`);
+      else if (unit !== "" && unit !== declared) taken.entries.values[input] = `${value} ${unit}`; // calc reads it
+      taken.said.push(`${field.label} ${value} ${unit}`.trim());
     }
     for (const [field, { unit, rows }] of logs) {
       const columns = Array.from(field.box.querySelector<HTMLTemplateElement>("[data-columns]")?.content.querySelectorAll<HTMLElement>("[data-column]") ?? []);

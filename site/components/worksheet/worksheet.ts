@@ -1,7 +1,7 @@
 // One script for every worksheet: it sends what was typed, with its unit, and shows what comes back. It knows no
 // worksheet and reads no number.
 
-import { all, button, make } from "../../module/dom.ts";
+import { all, button, keepPlace, make } from "../../module/dom.ts";
 import { aside, stands } from "../../module/begins.ts";
 import { NotLoaded, beside, evaluate, prepare } from "../../module/calculator.ts";
 import { load, loadRecord, save, saveRecord } from "../../module/store.ts";
@@ -13,6 +13,7 @@ import { before } from "./before.ts";
 import { prepareWhenIdle, whenNear } from "./begin.ts";
 import { printBlank } from "./blank.ts";
 import { fromFragment, same } from "./entries.ts";
+import { printResult, worksheetsForPrint } from "./paper.ts";
 import type { Entries } from "./entries.ts";
 import { linksWork, linkTo, share } from "./share.ts";
 import { taking } from "./take.ts";
@@ -26,6 +27,7 @@ const quiet = 900; // ms without typing before the answer is read aloud
 
 export function worksheets(): void {
   document.addEventListener("changeout:unfolded", (event) => startIn(event.target as HTMLElement));
+  worksheetsForPrint();
   if (startIn(document)) prepareWhenIdle();
 }
 
@@ -68,6 +70,9 @@ function worksheet(section: HTMLElement): void {
   let turn = 0; // counts what was asked; an answer to an earlier turn is not shown
   let press = false; // the next answer is the one that somebody pressed for
   let late: number | undefined;
+  const paper = button("Print this result", "co-button co-button--quiet", () => void printResult(section));
+  paper.dataset.printResult = "";
+  paper.hidden = true;
 
   const fields = all(form, "[data-input]").map((box) => fieldOf(box, (field) => {
     if (box.dataset.kind === "series") forgetCompanions(field.id);
@@ -248,15 +253,18 @@ function worksheet(section: HTMLElement): void {
     box.replaceChildren(make("p", { role: "status" }, [sentence, last ? `Kept from before: ${inShort(last)}.` : ""].join(" ").trim()));
     if (lost.length > 0) box.append(make("p", {}, `Not used, because this worksheet has no place for it: ${lost.join("; ")}.`));
     if (!last) return;
+    const place = (): void => keepPlace(box.querySelector("button"), ...all(section, "[data-form] button")); // what was pressed is gone
     box.append(make("p", { class: "co-notice__buttons" },
       button("Put them back", "co-button co-button--quiet", () => {
         const back = earlier.swap(somethingTyped() ? entries() : null);
         if (back) fill(back);
         notice("Put back.");
+        place();
       }), " ",
       button("Forget them", "co-button co-button--quiet", () => {
         earlier.forget();
         notice("");
+        place();
       })));
   }
 
@@ -271,7 +279,7 @@ function worksheet(section: HTMLElement): void {
     return words.slice(0, 3).join("; ") + (words.length > 3 ? `; and ${words.length - 3} more` : "");
   }
 
-  /** What can be done with the entries besides an answer: share them, print the form without them. */
+  /** What can be done with the entries besides an answer: print it, share them, print the form without them. */
   function moreThanAnswers(more: HTMLElement): void {
     const heading = section.dataset.title ?? "";
     const said = more.querySelector<HTMLElement>("[data-shared]");
@@ -286,6 +294,7 @@ function worksheet(section: HTMLElement): void {
       const text = [heading, ...filled.map((f) => `${f.label}: ${f.box.dataset.kind === "series" ? "\n" : ""}${f.text()}`)].join("\n");
       void share(heading, linksWork ? linkTo(id, { values, units: now.units }) : null, text, (sentence) => (said.textContent = sentence), copy);
     });
+    more.prepend(paper);
     more.querySelector("[data-blank-form]")?.addEventListener("click", () => printBlank(section, system, outputs));
     more.hidden = false;
   }
@@ -366,6 +375,7 @@ function worksheet(section: HTMLElement): void {
 
   function none(reason: string): void {
     settled();
+    paper.hidden = true;
     if (answer) drawNoAnswer(answer, reason);
   }
 
@@ -392,6 +402,7 @@ function worksheet(section: HTMLElement): void {
         saveRecord(unitsKey, units);
         update();
       });
+      paper.hidden = false;
       if (pressed) {
         answer.scrollIntoView({ block: "start" });
         answer.querySelector<HTMLElement>(".co-answer__title")?.focus({ preventScroll: true });
@@ -505,7 +516,7 @@ function outputUnits(section: HTMLElement): Map<string, OutputUnits> {
   }]));
 }
 
-function chosenSystem(): "si" | "ip" {
+export function chosenSystem(): "si" | "ip" {
   const kept = load("system");
   if (kept === "si" || kept === "ip") return kept;
   return navigator.language === "en-US" ? "ip" : "si";

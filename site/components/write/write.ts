@@ -4,10 +4,10 @@ import { loadRecord, onJobChange, onOtherTab, onUnsaved, saveRecord } from "../.
 import { all, make } from "../../module/dom.ts";
 import { pages } from "../../module/root.ts";
 import { readingsKey } from "../steps/steps.ts";
-import { oddity, ownUnit } from "./oddity.ts";
+import { ownUnit } from "./oddity.ts";
 
-/** What the job file says about a reading: label, unit, time. */
-const aboutKey = (page: string): string => `about:${page}`;
+/** What is kept about a reading: label, unit, time. */
+export const aboutKey = (page: string): string => `about:${page}`;
 
 export function write(): void {
   for (const page of pages()) {
@@ -29,12 +29,11 @@ export function write(): void {
         else readings[name] = f.value;
         saveRecord(key, readings);
         const about = loadRecord(aboutKey(page.dataset.page ?? ""));
-        const unit = f.parentElement?.querySelector(".co-write__unit")?.textContent ?? "";
+        const unit = unitOf(f.parentElement?.querySelector<HTMLElement>(".co-write__unit"));
         about[name] = [f.labels?.[0]?.textContent ?? "", ownUnit(f.value, unit) ? "" : unit, new Date().toISOString()].join("\t");
         saveRecord(aboutKey(page.dataset.page ?? ""), about);
       });
     }
-    for (const f of fields) f.addEventListener("change", () => doubt(f));
     onOtherTab((changed) => {
       if (changed === key) draw();
     });
@@ -47,9 +46,5 @@ export function write(): void {
   });
 }
 
-/** Says what is odd about a reading with a unit. It is kept as it was typed: nobody knows the gauge but the one who reads it. */
-function doubt(f: HTMLInputElement): void {
-  const row = f.parentElement;
-  const said = row?.parentElement?.querySelector(".co-write__said") ?? row?.parentElement?.appendChild(make("span", { class: "co-write__said", role: "status" }));
-  if (said) said.textContent = oddity(f.value, row?.querySelector(".co-write__unit")?.textContent ?? "");
-}
+/** The unit behind a field: the one chosen (units.ts), or the only one. */
+const unitOf = (shown: HTMLElement | null | undefined): string => (shown instanceof HTMLSelectElement ? shown.value : shown?.textContent ?? "");

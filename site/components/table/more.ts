@@ -1,0 +1,27 @@
+// Says at the edge of a table that scrolls inside itself how much of it lies beyond. For the eye alone: to a screen reader
+// the table is whole, so the words are content of the style (table.css).
+
+import { all } from "../../module/dom.ts";
+
+export function tableMore(): void {
+  const sizes = new ResizeObserver((seen) => seen.forEach((s) => say(s.target)));
+  const watch = (): void => all(document, ".co-scroll").forEach((box) => sizes.observe(box));
+  watch();
+  addEventListener("changeout:unfolded", watch); // a packed page of the single file
+  addEventListener("scroll", (e) => (e.target as Element).matches?.(".co-scroll") && say(e.target as Element), { capture: true, passive: true });
+}
+
+function say(box: Element): void {
+  const table = box.querySelector("table");
+  const down = box.scrollHeight > box.clientHeight + 1;
+  if (!table?.tHead || (!down && box.scrollWidth <= box.clientWidth + 1)) return box.removeAttribute("data-more");
+  const edge = box.getBoundingClientRect();
+  // What shows by half counts as seen; the words themselves cover half a row.
+  const count = (cells: Iterable<Element>, what: string, way: string, beyond: (r: DOMRect) => boolean): string => {
+    const n = [...cells].filter((c) => beyond(c.getBoundingClientRect())).length;
+    return n > 0 ? ` ${n} ${what}${n > 1 ? "s" : ""} ${way}` : "";
+  };
+  box.setAttribute("data-more",
+    count(table.rows, "row", "↓", (r) => down && r.top + r.bottom > 2 * edge.bottom - 48) +
+    count(table.tHead.querySelectorAll("tr:last-child > th"), "column", "→", (r) => r.left + r.right > 2 * edge.right));
+}
