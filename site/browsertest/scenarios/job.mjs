@@ -7,6 +7,7 @@ import { deflateSync } from "node:zlib";
 import { folder } from "../support/handbook.mjs";
 import { until } from "../support/page.mjs";
 import { on, openPage } from "./reading.mjs";
+import { pressHere } from "./steps.mjs";
 import { Sheet } from "./worksheets.mjs";
 
 const at = on("job");
@@ -38,6 +39,19 @@ export class JobPage {
       if (again === 0 || !/nothing to tap|NoSuchElement/.test(`${error.name} ${error.message}`)) throw error;
       await this.tap(words, under, again - 1);
     }
+  }
+  /** Presses a button by keyboard and gives what holds the keyboard then: "BODY" is nothing. */
+  async pressed(words, under) {
+    await until(`a button “${words}” to press`, () => this.p.run((s, w) => {
+      const b = [...document.querySelectorAll(`${s} button`)].find((e) => e.getClientRects().length > 0 && (e.getAttribute("aria-label") ?? e.textContent).trim() === w);
+      b?.focus();
+      return !!b && document.activeElement === b;
+    }, `${at} ${under}`, words));
+    await pressHere(this.p);
+    return this.p.run(() => {
+      const e = document.activeElement;
+      return e === document.body ? "BODY" : e.getAttribute("aria-label") ?? e.dataset.name ?? e.textContent;
+    });
   }
   said() {
     return this.p.text(`${at} [data-job-said]`);
@@ -299,10 +313,37 @@ export async function jobFile(t, p, place, { update, whole = true } = {}) {
     await page.tap("Take away: Ask about the drain.", '[data-part="notes"]');
     await page.tap("Bring it back", '[data-part="notes"]');
     await until("the note", async () => /Ask about the drain/.test((await p.text(page.part("notes"))) ?? ""));
+    const pressed = (words) => page.pressed(words, '[data-part="notes"]');
+    assert.equal(await pressed("Change: Ask about the drain."), "text");
+    assert.equal(await pressed("Leave it as it was"), "Change: Ask about the drain.", "the keyboard keeps its place");
+    await pressed("Change: Ask about the drain.");
+    assert.equal(await pressed("Keep the change"), "Change: Ask about the drain.");
+    assert.equal(await pressed("Take away: Ask about the drain."), "Bring it back");
+    assert.equal(await pressed("Bring it back"), "Take away: Ask about the drain.");
     await p.reload();
     await page.ready();
     await page.unfold("notes");
     await page.has("notes", 1);
+  });
+
+  await part("an entry that goes for good takes no word from who writes the next one", async () => {
+    await page.unfold("notes");
+    await page.add("notes", { text: "Not this one." }, "Add the note");
+    await page.has("notes", 2);
+    const field = `${page.part("notes")} form:last-of-type [data-name="text"]`;
+    const row = `${page.part("notes")} .co-job__list > li:nth-child(2)`;
+    await page.tap("Take away: Not this one.", '[data-part="notes"]');
+    await p.tap(field);
+    const high = await p.run((s) => {
+      window.__field = document.querySelector(s);
+      return window.__field.getBoundingClientRect().top;
+    }, field);
+    await p.keys(field, "The drain ");
+    await until("the entry to be gone", async () => !(await p.visible(row)), 30_000);
+    const held = await p.run(() => [document.activeElement === window.__field, window.__field.value, window.__field.getBoundingClientRect().top]);
+    assert.deepEqual(held.slice(0, 2), [true, "The drain "]);
+    assert.ok(Math.abs(held[2] - high) < 2, `the field stays where it is: ${high} and ${held[2]}`);
+    assert.equal(await page.entries("notes"), 1);
   });
 
   let saved;

@@ -6,6 +6,12 @@ import { on, openPage } from "./reading.mjs";
 
 export const procedure = "stages/evacuate-and-hold";
 
+/** Presses the button that holds the focus. Firefox, driven, may say that its window is not in use, and then Enter clicks no button. */
+export async function pressHere(p) {
+  if (await p.run(() => document.hasFocus())) await p.press("Enter");
+  else await p.run(() => document.activeElement.click());
+}
+
 /** Starts from an empty page: earlier scenarios of the same browser leave ticks behind. */
 async function clear(p) {
   await p.run(() => {

@@ -9,17 +9,17 @@ import type { Job, Result } from "./schema.ts";
 import type { Jobs } from "./store.ts";
 
 export function results(job: Job, jobs: Jobs, open: Set<string>): HTMLElement {
-  const box = make("div");
-  const d = fold("results", "Worksheet answers", "", open, box);
+  const empty = make("p", {}, "Under each worksheet answer a button keeps it here. ", make("a", { href: pageAddress("worksheets") }, "All worksheets"));
+  const list = make("ul", { class: "co-job__list" }, ...job.results.map(row));
+  const d = fold("results", "Worksheet answers", "", open, empty, list);
   const note = d.querySelector(".co-job__count");
-  draw();
+  tell();
   return d;
 
-  function draw(): void {
+  function tell(): void {
     if (note) note.textContent = count(job.results.length, "answer", "answers");
-    box.replaceChildren(job.results.length === 0
-      ? make("p", {}, "Under each worksheet answer a button keeps it here. ", make("a", { href: pageAddress("worksheets") }, "All worksheets"))
-      : make("ul", { class: "co-job__list" }, ...job.results.map(row)));
+    list.hidden = list.childElementCount === 0;
+    empty.hidden = !list.hidden;
   }
 
   function row(r: Result): HTMLElement {
@@ -41,14 +41,15 @@ export function results(job: Job, jobs: Jobs, open: Set<string>): HTMLElement {
     const remove = button("Take away", "co-button co-button--quiet", () => takeAway(li, r.title, () => {
       const at = job.results.indexOf(r);
       job.results.splice(at, 1);
-      if (note) note.textContent = count(job.results.length, "answer", "answers");
+      tell();
       void jobs.change(job.id, (kept) => void (kept.results = kept.results.filter((x) => x.id !== r.id)));
       return () => {
         job.results.splice(Math.min(at, job.results.length), 0, r);
         void jobs.change(job.id, (kept) => void kept.results.splice(Math.min(at, kept.results.length), 0, r));
-        draw();
+        tell();
+        return row(r);
       };
-    }, draw));
+    }, tell));
     remove.setAttribute("aria-label", `Take away: ${r.title}`);
     li.append(make("p", { class: "co-job__buttons" }, make("a", { class: "co-job__link", href: pageAddress(`worksheets/${r.worksheet}`) }, "Open this worksheet"), remove));
     return li;

@@ -1,6 +1,6 @@
 // The page of the job file: the open job, the jobs on this phone, how to save and open them as files, and how safe they are.
 
-import { all, button, make } from "../../module/dom.ts";
+import { all, button, keepPlace, make } from "../../module/dom.ts";
 import { currentJob, holdsUnsaved, load, onJobChange, onOtherTab, openJob, save } from "../../module/store.ts";
 import { pages, singleFile } from "../../module/root.ts";
 import { belongings, looseInWords, takeLoose } from "./belongings.ts";
@@ -31,10 +31,7 @@ export function jobPage(root: HTMLElement, jobs: Jobs): void {
   root.dataset.ready = "";
 
   jobs.onTrouble(troubled);
-  if (jobs.kind === "memory") troubled("This browser keeps nothing after the page is closed: a private window does that. Save the job as a file before you close it.");
-  addEventListener("beforeunload", (event) => {
-    if (jobs.unsaved) event.preventDefault();
-  });
+  if (jobs.kind === "memory") troubled(`This browser keeps nothing: a private window can do that. A job is lost when you ${singleFile ? "close this file" : "leave this page"}. Save it as a file before that.`);
   const seldom = (): void => {
     if (!(document.activeElement?.matches("input, textarea, select") && root.contains(document.activeElement))) void draw();
   };
@@ -52,6 +49,8 @@ export function jobPage(root: HTMLElement, jobs: Jobs): void {
     const open = currentJob();
     const job = open && (await jobs.read(open.id));
     if (mine !== turn) return;
+    // A part that was unfolded this moment has not said so yet.
+    if (job) for (const d of all<HTMLDetailsElement>(view, `[data-job-open="${job.id}"] [data-part]`)) unfolded[d.open ? "add" : "delete"](d.dataset.part ?? "");
     const parts: Node[] = [];
     if (job && list.some((j) => j.id === job.id)) parts.push(openView(job));
     else if (open) {
@@ -64,12 +63,16 @@ export function jobPage(root: HTMLElement, jobs: Jobs): void {
 
   /** Says what happened, aloud too. */
   function say(text: string, ...more: Node[]): void {
+    const held = said.contains(document.activeElement);
     said.replaceChildren(make("p", { role: "status" }, text), ...more);
+    if (held) keepPlace(said.querySelector("button"));
   }
 
   function troubled(sentence: string): void {
     if (sentence === "") {
+      const held = trouble.contains(document.activeElement);
       trouble.hidden = true;
+      if (held) keepPlace();
       return say("There is room again. Everything is kept on this phone now.");
     }
     trouble.replaceChildren(make("p", { role: "alert" }, sentence), make("p", { class: "co-job__buttons" }, button("Save everything as a file", "co-button", () => void saveAll())));
@@ -134,11 +137,14 @@ export function jobPage(root: HTMLElement, jobs: Jobs): void {
         button("Take them into this job", "co-button", () => {
           takeLoose(job.id, job.title);
           say("They are in this job now.");
+          keepPlace();
           changedUnderneath();
         }),
         button("Leave them outside", "co-button co-button--quiet", () => {
           save(`draft:${job.id}:loose`, words);
           box.remove();
+          say("They stay outside of the jobs.");
+          keepPlace(view.querySelector("summary"));
         })));
     return box;
   }
@@ -154,8 +160,7 @@ export function jobPage(root: HTMLElement, jobs: Jobs): void {
     });
     const end = setTimeout(() => {
       void jobs.purge().then(() => {
-        if (said.contains(undo)) say(`“${job.title}” is deleted.`);
-        return draw();
+        if (said.contains(undo)) say(`“${job.title}” is deleted.`); // the list shows it no more since the tap
       });
     }, undoFor);
     await draw();

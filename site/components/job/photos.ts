@@ -15,12 +15,12 @@ export function photos(job: Job, jobs: Jobs, open: Set<string>): HTMLElement {
     make("p", {}, "Each photo is kept as a small copy, without the place that the camera wrote into it. The original stays where your camera keeps it."),
     list, state, make("p", { class: "co-job__buttons" }, picker("Take a photo", true), picker("Choose photos", false)));
   const note = d.querySelector(".co-job__count");
-  draw();
+  list.append(...job.photos.map(row));
+  tell();
   return d;
 
-  function draw(): void {
+  function tell(): void {
     if (note) note.textContent = count(job.photos.length, "photo", "photos");
-    list.replaceChildren(...job.photos.map(row));
   }
 
   function picker(text: string, camera: boolean): HTMLElement {
@@ -42,15 +42,16 @@ export function photos(job: Job, jobs: Jobs, open: Set<string>): HTMLElement {
         const photo: Photo = { id: freshId(), caption: "", time: new Date().toISOString(), link: null, type: "image/jpeg", width: small.width, height: small.height, size: small.blob.size };
         job.photos.push(photo);
         await jobs.addPhoto(job.id, photo, small.blob);
+        list.append(row(photo));
         kept++;
       } catch (error) {
         said.push(error instanceof Error ? error.message : String(error));
       }
     }
     if (kept > 0) said.unshift(`${count(kept, "photo is", "photos are")} in the job file. Write what ${kept === 1 ? "it shows" : "they show"}.`);
-    draw();
+    tell();
     state.textContent = said.join(" ");
-    if (kept > 0) list.querySelector<HTMLElement>(`[data-photo-id="${job.photos[job.photos.length - kept]?.id}"] .co-job__box`)?.focus();
+    if (kept > 0 && !document.activeElement?.matches(".co-job__box")) list.querySelector<HTMLElement>(`[data-photo-id="${job.photos[job.photos.length - kept]?.id}"] .co-job__box`)?.focus();
   }
 
   function row(photo: Photo): HTMLElement {
@@ -78,15 +79,16 @@ export function photos(job: Job, jobs: Jobs, open: Set<string>): HTMLElement {
     const remove = button("Take away", "co-button co-button--quiet", () => takeAway(li, name, () => {
       const at = job.photos.indexOf(photo);
       job.photos.splice(at, 1);
-      if (note) note.textContent = count(job.photos.length, "photo", "photos");
+      tell();
       // The picture itself stays until the next visit clears it, so that it can come back.
       void jobs.change(job.id, (kept) => void (kept.photos = kept.photos.filter((p) => p.id !== photo.id)));
       return () => {
         job.photos.splice(Math.min(at, job.photos.length), 0, photo);
         void jobs.change(job.id, (kept) => void kept.photos.splice(Math.min(at, kept.photos.length), 0, photo));
-        draw();
+        tell();
+        return row(photo);
       };
-    }, draw));
+    }, tell));
     remove.setAttribute("aria-label", `Take away: ${name}`);
     li.append(make("p", { class: "co-job__buttons" }, remove));
     return li;

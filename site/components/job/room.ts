@@ -10,7 +10,7 @@ export function room(jobs: Jobs, list: Kept[]): HTMLElement {
   const kept = make("p", { "data-job-persisted": "" });
   const ask = make("p", { class: "co-job__buttons", hidden: "" });
   const where = jobs.kind === "local" ? "This browser has no database for pages like this one, so there is room for a few photos only."
-    : jobs.kind === "memory" ? "This browser keeps nothing after the page is closed."
+    : jobs.kind === "memory" ? "This browser keeps nothing, so a job lasts as long as this page."
     : "";
   void fill();
   return make("section", {}, make("h2", {}, "Room, and how safe it is"), text, where ? make("p", {}, where) : null,

@@ -18,6 +18,7 @@ export class Jobs {
   /** What could not be written, newest state; read before the backend. */
   private held = memory();
   private lost = false;
+  private made = false; // something was written since this page was opened
   private tellers: ((sentence: string) => void)[] = [];
 
   constructor(private backend: Backend) {
@@ -30,7 +31,7 @@ export class Jobs {
 
   /** True while something of the jobs lives in this page alone. */
   get unsaved(): boolean {
-    return this.lost || this.backend.kind === "memory";
+    return this.lost || (this.made && this.backend.kind === "memory");
   }
 
   /** tell gets a sentence when a change could not be kept, and "" once everything is kept again. */
@@ -127,6 +128,7 @@ export class Jobs {
 
   /** Puts whole jobs with their pictures in place, all or none. Throws when the browser refuses: then nothing is changed. */
   async bring(list: { job: Job; pictures: Picture[] }[]): Promise<void> {
+    this.changed();
     await this.backend.apply({
       remove: list.map(({ job }) => job.id),
       put: list.map(({ job }) => stored(job)),
@@ -140,7 +142,16 @@ export class Jobs {
     save("jobs-changed", String(Date.now()));
   }
 
+  private ask = (event: Event): void => {
+    if (this.unsaved) event.preventDefault();
+  };
+  private changed(): void {
+    this.made = true;
+    addEventListener("beforeunload", this.ask);
+  }
+
   private async write(change: Change): Promise<void> {
+    this.changed();
     try {
       if (this.lost) await this.writeHeld(change);
       else await this.backend.apply(change); // begins at once

@@ -1,7 +1,7 @@
 // Ticked steps: a tick survives a reload and a closed tab, the page counts them, and the bar at the thumb leads to the next.
 
 import { loadRecord, onJobChange, onOtherTab, save, saveRecord } from "../../module/store.ts";
-import { all, button, make } from "../../module/dom.ts";
+import { all, button, keepPlace, make } from "../../module/dom.ts";
 import { pages } from "../../module/root.ts";
 import { nextOpen } from "./next.ts";
 import { begin, setAside } from "../../module/near.ts";
@@ -14,7 +14,7 @@ const wordsKey = (page: string): string => `words:${page}`; // what a ticked ste
 interface Step { row: HTMLElement; box: HTMLInputElement; number: string }
 
 const inSight = 4; // steps at the head of a page: they keep their controls from the first
-const known = new Map<HTMLElement, Step[]>(); // of each page: a box that is set aside is not in the document
+export const known = new Map<HTMLElement, Step[]>(); // of each page: a box that is set aside is not in the document
 
 export function steps(): void {
   const redraw = new Map<string, () => void>();
@@ -42,8 +42,6 @@ function stepsIn(page: HTMLElement): Step[] {
     return box ? [{ row, box, number: row.querySelector(".co-step__number")?.textContent ?? "" }] : [];
   });
 }
-
-const open = (page: HTMLElement): Step | undefined => known.get(page)?.find((s) => !s.box.checked);
 
 let named: Step | undefined; // the step that the button in the bar names
 const reached = new Set<Element>(); // rows that begin above the line, or on it
@@ -108,8 +106,6 @@ function stepsOf(page: HTMLElement): (() => void) | null {
       } else delete ticks[name];
       saveRecord(ticksKey(id), ticks);
       saveRecord(wordsKey(id), words);
-      const next = open(page);
-      save("last", JSON.stringify({ page: id, title: page.querySelector("h1")?.textContent ?? "", steps: String(list.length), next: next?.row.id ?? "", number: next?.number ?? "" }));
       draw();
     });
   }
@@ -140,7 +136,7 @@ function askToClear(from: HTMLButtonElement, clear: () => void): void {
   const yes = button("Clear them", "co-button co-button--quiet", () => {
     close();
     clear();
-    (from.offsetParent ? from : document.querySelector("main"))?.focus({ preventScroll: true }); // the button goes when nothing is left to clear
+    keepPlace(from); // it goes when nothing is left to clear
   });
   const question = "Clear all ticks and readings of this page?";
   const ask = make("span", { class: "co-wait__buttons", role: "group", "aria-label": question },
