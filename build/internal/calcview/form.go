@@ -68,8 +68,8 @@ type Caution struct {
 
 // NewForm turns a declaration into a form. heading is 2 on the worksheet's own
 // page and 3 inside another; base is the way to the site's root. Inside another
-// page the sources, and of the worked example the working and the chart, are
-// left to the own page: a procedure with eight worksheets must stay light.
+// page the sources and the worked example are left to the own page: a procedure
+// with eight worksheets must stay light.
 func NewForm(w *calc.Worksheet, heading int, base string) Form {
 	f := Form{ID: w.ID, Title: w.Title, Purpose: w.Purpose, Limits: w.Limits, Heading: heading, Base: base,
 		CasesURL: "about/checked.html#" + w.ID, Sources: sourceItems(w.ID+"-source-", w.Sources)}
@@ -88,13 +88,11 @@ func NewForm(w *calc.Worksheet, heading int, base string) Form {
 		}
 		f.Cautions = append(f.Cautions, caution)
 	}
-	f.Example = newExample(w)
 	if heading > 2 {
 		f.Room = room(f.Inputs)
 		f.PageURL, f.CasesURL, f.Sources = "worksheets/"+w.ID+".html", "", nil
-		if f.Example != nil {
-			f.Example.Steps, f.Example.Chart, f.Example.ChartTitle = nil, "", ""
-		}
+	} else {
+		f.Example = newExample(w)
 	}
 	return f
 }

@@ -1,5 +1,5 @@
-// Says at the edge of a table that scrolls inside itself how much of it lies beyond. For the eye alone: to a screen reader
-// the table is whole, so the words are content of the style (table.css).
+// Lets a table that fits the width scroll with the page, and says at the edge of one that does not how much of it lies beyond.
+// For the eye alone: to a screen reader the table is whole, so the words are content of the style (table.css).
 
 import { all } from "../../module/dom.ts";
 
@@ -13,6 +13,7 @@ export function tableMore(): void {
 
 function say(box: Element): void {
   const table = box.querySelector("table");
+  box.toggleAttribute("data-fits", !!table && table.offsetWidth <= box.clientWidth + 1);
   const down = box.scrollHeight > box.clientHeight + 1;
   if (!table?.tHead || (!down && box.scrollWidth <= box.clientWidth + 1)) return box.removeAttribute("data-more");
   const edge = box.getBoundingClientRect();
