@@ -333,13 +333,21 @@ for (const engine of engines) {
           return (await p.text("[data-next-step]")) === `Next: step ${n}`;
         });
         await p.run(() => scrollTo(0, 0));
+        // Over the cautions, one at a time, to the first step.
+        const cautions = await p.run(() => [...document.querySelectorAll(".co-caution")].filter((e) => e.compareDocumentPosition(document.querySelector("[data-step]")) & Node.DOCUMENT_POSITION_FOLLOWING).length);
+        assert.ok(cautions >= 2, `${cautions} cautions stand before the first step`);
+        for (let i = 0; i < cautions; i++) {
+          await until(`the bar to name caution ${i + 1}`, () => p.run((i) => document.querySelector("[data-next-step]").textContent === "Next: caution" && (i === 0 || document.activeElement === document.querySelectorAll(".co-caution")[i - 1]), i));
+          await p.tap("[data-next-step]");
+          await until(`caution ${i + 1}`, () => p.run((i) => { const top = document.querySelectorAll(".co-caution")[i].getBoundingClientRect().top; return top >= 0 && top < innerHeight / 4; }, i));
+        }
         await next(1);
         const far = await p.run(() => document.querySelector('[data-wait="hold-10-minutes"]').closest("[data-step]").querySelector(".co-step__number").textContent).then(Number);
         await next(far + 1, () => document.querySelector('[data-wait="hold-10-minutes"]').closest("[data-step]").scrollIntoView());
         await p.tap("[data-next-step]");
         await next(far + 2);
         await p.run(() => scrollTo(0, 0));
-        await next(1);
+        await until("the first caution again", async () => (await p.text("[data-next-step]")) === "Next: caution");
       });
       await t.test("what keeps is the strong answer, and what clears is not under the finger", async () => {
         await p.tap("[data-tick]");

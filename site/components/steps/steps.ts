@@ -11,7 +11,8 @@ export const ticksKey = (page: string): string => `ticks:${page}`;
 export const readingsKey = (page: string): string => `readings:${page}`;
 const wordsKey = (page: string): string => `words:${page}`; // what a ticked step said, for the job file
 
-interface Step { row: HTMLElement; box: HTMLInputElement; number: string }
+/** before: the cautions and decisions between the step before and this one. */
+interface Step { row: HTMLElement; box: HTMLInputElement; number: string; before: HTMLElement[] }
 
 const inSight = 4; // steps at the head of a page: they keep their controls from the first
 export const known = new Map<HTMLElement, Step[]>(); // of each page: a box that is set aside is not in the document
@@ -27,24 +28,36 @@ export function steps(): void {
   onPageChange(drawNext);
   const next = document.querySelector<HTMLButtonElement>("[data-next-step]");
   next?.addEventListener("click", () => {
-    const step = named; // what the button says, also when the page has moved since
-    if (!step) return;
-    begin(step.row);
-    step.row.scrollIntoView({ block: "start" });
-    step.box.focus({ preventScroll: true });
+    const to = target; // what the button says, also when the page has moved since
+    if (!to) return;
+    const box = known.get(currentPage() as HTMLElement)?.find((s) => s.row === to)?.box;
+    begin(to);
+    to.scrollIntoView({ block: "start" });
+    if (!box) to.tabIndex = -1;
+    (box ?? to).focus({ preventScroll: true });
+    reached.add(to); // the observer says so too, after the page has come to rest
+    drawNext();
   });
   drawNext();
 }
 
 function stepsIn(page: HTMLElement): Step[] {
-  return all(page, "[data-step]").flatMap((row) => {
+  let before: HTMLElement[] = [];
+  return all(page, "[data-step], .co-caution, .co-decision").flatMap((row) => {
     const box = row.querySelector<HTMLInputElement>("[data-tick]");
-    return box ? [{ row, box, number: row.querySelector(".co-step__number")?.textContent ?? "" }] : [];
+    if (!row.matches("[data-step]")) {
+      if (!row.closest("[data-worksheet]")) before.push(row);
+    } else if (box) {
+      const step = { row, box, number: row.querySelector(".co-step__number")?.textContent ?? "", before };
+      before = [];
+      return [step];
+    }
+    return [];
   });
 }
 
-let named: Step | undefined; // the step that the button in the bar names
-const reached = new Set<Element>(); // rows that begin above the line, or on it
+let target: HTMLElement | undefined; // where the button in the bar leads: a step, or what must be read before it
+const reached = new Set<Element>(); // what begins above the line, or on it
 let rest: number | undefined;
 
 // The line lies just below where a step comes to stand when the button leads to it. Everything above it counts as seen by the
@@ -62,10 +75,11 @@ function drawNext(): void {
   const tables = document.querySelector<HTMLElement>("[data-dock-tables]");
   if (!bar) return;
   const page = currentPage();
-  const step = (named = nextOpen((page && known.get(page)) ?? [], reached));
+  const step = nextOpen((page && known.get(page)) ?? [], reached);
+  target = step?.before.find((e) => !reached.has(e)) ?? step?.row;
   bar.hidden = !step;
   if (tables) tables.hidden = !!step;
-  if (step) bar.textContent = `Next: step\u00a0${step.number}`;
+  if (step) bar.textContent = target === step.row ? `Next: step\u00a0${step.number}` : target?.matches(".co-caution") ? "Next: caution" : "Next: decision";
 }
 
 function stepsOf(page: HTMLElement): (() => void) | null {
@@ -73,7 +87,7 @@ function stepsOf(page: HTMLElement): (() => void) | null {
   const list = stepsIn(page);
   if (list.length === 0) return null;
   known.set(page, list);
-  for (const s of list) line?.observe(s.row);
+  for (const s of list) for (const e of [s.row, ...s.before]) line?.observe(e);
   for (const s of list.slice(inSight)) for (const control of all(s.row, "[data-tick], [data-write]")) setAside(s.row, control);
   const progress = page.querySelector<HTMLElement>("[data-progress]");
 
