@@ -23,13 +23,18 @@ const work = {
 };
 
 export function resume(): void {
+  let noted: Element | null = null;
+  onJobChange(() => (noted = null));
   for (const [event, at] of Object.entries(work)) {
     addEventListener(event, ({ target }) => {
       const place = target instanceof Element && target.closest(at);
-      if (place) note(place);
+      if (!place || (place === noted && !place.matches("[data-tick]"))) return; // each key press asks
+      noted = place;
+      note(place);
     });
   }
   addEventListener("changeout:cleared", ({ target }) => {
+    noted = null;
     if (last()?.page === (target as HTMLElement).dataset.page) save("last", null);
   }, true);
   const slot = document.querySelector<HTMLElement>("[data-resume]");
@@ -75,5 +80,5 @@ function note(at: Element): void {
     // "../stages/charge.html" on the site, "#stages/charge" in the single file
     ...(after && { then: after.getAttribute("href")?.replace(/^[./#]+|\.html$/g, ""), thenTitle: after.lastElementChild?.textContent ?? "" }),
   } satisfies Last);
-  if (load("last") !== text) save("last", text); // it is asked at each key press
+  save("last", text);
 }

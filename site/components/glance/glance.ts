@@ -19,7 +19,6 @@ export function glances(): void {
 }
 
 function glance(section: HTMLElement, form: HTMLElement, answer: HTMLElement): void {
-  let seen: Seen | null = null;
   let at = 0; // ms since 1970, when the answer was drawn
   let inSight = false; // the answer
   let passed = false; // the top of the form is above the screen
@@ -32,17 +31,20 @@ function glance(section: HTMLElement, form: HTMLElement, answer: HTMLElement): v
   const strip = make("div", { class: "co-strip", hidden: "" }, toAnswer);
   form.before(top, strip);
 
+  // Read when it is wanted: at each key press that would take longer than to write the figures.
+  const seen = (): Seen | null => (answer.getAttribute("aria-busy") === "true" ? null : read(answer));
   const drawStrip = (): void => {
-    strip.hidden = !seen || inSight || !passed;
-    if (seen && !strip.hidden) toAnswer.replaceChildren(...short(seen));
+    const now = inSight || !passed ? null : seen();
+    strip.hidden = !now;
+    if (now) toAnswer.replaceChildren(...short(now));
   };
   const large = button("Show it large", "co-button co-button--quiet co-glance-open", () => {
-    if (seen) show(section.dataset.title ?? "", seen, at, large);
+    const now = seen();
+    if (now) show(section.dataset.title ?? "", now, at, large);
   });
   const draw = (): void => {
-    seen = answer.getAttribute("aria-busy") === "true" ? null : read(answer);
     const place = answer.querySelector(".co-results") ?? answer.querySelector(".co-verdict");
-    if (seen && place?.nextElementSibling !== large) place?.after(large);
+    if (place?.nextElementSibling !== large) place?.after(large);
     drawStrip();
   };
   new MutationObserver(draw).observe(answer, { childList: true, attributes: true, attributeFilter: ["aria-busy"] });

@@ -42,12 +42,16 @@ function offer(section: HTMLElement, slot: HTMLElement, detail: Detail): void {
       state.textContent = "The job file could not be opened, so the answer was not kept. Write it down, reload the page, and try again.";
     });
   });
-  const draw = (): void => {
+  let drawn = "";
+  const draw = (): void => { // at each key press: what has not changed is not written
     const job = currentJob();
     const done = keptAs !== "" && identity(now) === keptAs;
+    const words = job ? `Job: ${job.title}${job.demo ? " (invented)" : ""}` : "No job is open: this makes one.";
+    if (drawn === `${done} ${words}`) return;
+    drawn = `${done} ${words}`;
     keep.hidden = done;
     keep.textContent = job ? "Keep in the job file" : "Keep in a new job file";
-    name.textContent = job ? `Job: ${job.title}${job.demo ? " (invented)" : ""}` : "No job is open: this makes one.";
+    name.textContent = words;
     name.hidden = done;
     if (!done) state.textContent = "";
   };

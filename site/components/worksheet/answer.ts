@@ -9,7 +9,8 @@ export interface OutputUnits { label: string; units: { id: string; label: string
 type PickUnit = (output: string, unit: string) => void;
 
 interface Part { key: string; node: HTMLElement }
-interface Row { key: string; node: HTMLElement; value: HTMLElement; unit: HTMLSelectElement | null }
+/** tail: how the text ends after the figure, where no other unit's name ends alike; else "". */
+interface Row { label: string; main: boolean; unitID: string; tail: string; node: HTMLElement; value: HTMLElement; unit: HTMLSelectElement | null }
 interface Drawn { parts: Part[]; rows: Map<string, Row>; list: HTMLElement; more: More; working: Working }
 
 const few = 6; // figures beside the main ones that a person takes in before what to do; more of them wait in a fold
@@ -94,16 +95,13 @@ export function drawNoAnswer(box: HTMLElement, reason: string): void {
 
 /** One output. The row of before stays when only its figure is another. */
 function row(o: Output, known: OutputUnits | undefined, pick: PickUnit, before: Row | undefined): Row {
+  const same = before && before.label === o.label && before.main === o.main;
+  if (same && before.tail !== "" && o.text.endsWith(before.tail)) return refigure(before, o.text.slice(0, -before.tail.length));
   // Labels may differ in their spaces from the text; the longest fitting unit wins ("kPa gauge" before "gauge").
   const plain = o.text.replace(/\u00a0|\u202f/g, " ");
   const fits = (known?.units ?? []).filter((u) => u.label !== "" && plain.endsWith(" " + u.label)).sort((a, b) => b.label.length - a.label.length)[0];
   const figure = fits ? o.text.slice(0, -fits.label.length - 1) : o.text; // with the spaces that keep a long number whole
-  const key = JSON.stringify([o.label, o.main, fits?.id]);
-  if (before?.key === key) {
-    if (before.value.textContent !== figure) before.value.textContent = figure;
-    if (before.unit && fits) before.unit.value = fits.id; // another may have been picked meanwhile
-    return before;
-  }
+  if (same && before.unitID === (fits?.id ?? "")) return refigure(before, figure);
   const value = make("span", { class: "co-result__value" }, figure);
   const dd = make("dd", {}, value);
   const unit = fits && known && known.units.length > 1 ? choice(o, known, fits.id) : null;
@@ -112,7 +110,14 @@ function row(o: Output, known: OutputUnits | undefined, pick: PickUnit, before: 
     value.textContent = "…"; // the figure in the old unit must not stand before the new one
     pick(o.id, unit.value);
   });
-  return { key, value, unit, node: make("div", { class: o.main ? "co-result co-result--main" : "co-result", "data-output": o.id }, make("dt", {}, o.label), dd) };
+  const tail = fits && !known?.units.some((u) => u !== fits && u.label.endsWith(fits.label)) ? o.text.slice(figure.length) : "";
+  return { label: o.label, main: o.main, unitID: fits?.id ?? "", tail, value, unit, node: make("div", { class: o.main ? "co-result co-result--main" : "co-result", "data-output": o.id }, make("dt", {}, o.label), dd) };
+}
+
+function refigure(row: Row, figure: string): Row {
+  if (row.value.textContent !== figure) row.value.textContent = figure;
+  if (row.unit) row.unit.value = row.unitID; // another may have been picked meanwhile
+  return row;
 }
 
 function choice(o: Output, known: OutputUnits, chosen: string): HTMLSelectElement {
