@@ -63,6 +63,12 @@ test("the report", { timeout: 300_000 }, async (t) => {
     await t.test("without a job it says so", async () => {
       await openPage(p, place, "report");
       await until("the sentence", async () => /No job is open/.test((await p.text("[data-report]")) ?? ""));
+      const seen = await p.run(() => {
+        const way = document.querySelector("[data-report] a.co-button");
+        return { to: way.getAttribute("href"), height: way.getBoundingClientRect().height, room: document.querySelector("[data-report]").getBoundingClientRect().height };
+      });
+      assert.match(seen.to, /job\.html$/);
+      assert.ok(seen.height >= 47.5 && seen.room < 300, `a button, and no empty half screen: ${JSON.stringify(seen)}`);
     });
     await bringJob(p, place);
     await openReport(p, place);
@@ -96,6 +102,18 @@ test("the report", { timeout: 300_000 }, async (t) => {
       await p.tap('[data-report-which="customer"]');
       await until("the owner's page", () => inFrame(p, (d) => /Too little air went through the indoor units/.test(d.body.innerText)));
       await p.tap('[data-report-which="report"]');
+    });
+
+    await t.test("the preview takes the whole screen and gives it back", async () => {
+      await p.tap("[data-report-read]");
+      const seen = await until("the whole screen", () => p.run(() => {
+        const r = document.querySelector(".co-report__frame").getBoundingClientRect();
+        return r.height > innerHeight * 0.8 && { wide: Math.round(r.width), screen: innerWidth, back: document.querySelector("[data-report-back]").getBoundingClientRect().bottom <= innerHeight };
+      }));
+      assert.ok(seen.wide > seen.screen - 20 && seen.back, JSON.stringify(seen));
+      await p.tap("[data-report-back]");
+      await until("the page again, the keyboard where it was", () => p.run(() => document.activeElement?.dataset.reportRead === "" && document.querySelector(".co-report__frame").getBoundingClientRect().height < innerHeight * 0.6));
+      assert.ok(await inFrame(p, (d) => d.body.innerText.length > 500));
     });
 
     await t.test("print asks the frame, not the page", async () => {

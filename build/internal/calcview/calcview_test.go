@@ -205,3 +205,41 @@ func TestMinusOfCheckedValues(t *testing.T) {
 		t.Errorf("got %q, %q, %q", got, minus("-40.81"), minus("leak-and-moisture"))
 	}
 }
+
+// A worked example shows the rows of a log under the titles of the form, never as they are typed.
+func TestExampleSeries(t *testing.T) {
+	seen := map[string]string{}
+	for _, w := range catalog.All() {
+		f := NewForm(w, 2, "../")
+		if f.Example == nil {
+			continue
+		}
+		for _, in := range f.Example.Inputs {
+			if strings.Contains(in.Text, "\n") {
+				t.Errorf("%s: %s reads %q", w.ID, in.Label, in.Text)
+			}
+			for _, row := range in.Rows {
+				if len(row) != len(in.Heads) {
+					t.Errorf("%s: %s has %d titles over %v", w.ID, in.Label, len(in.Heads), row)
+				}
+			}
+			if in.Rows != nil {
+				seen[w.ID+" "+in.Label] = strings.Join(in.Heads, " | ") + " # " + in.Text
+			}
+		}
+	}
+	for name, want := range map[string]string{
+		"charge-adjustment Liquid lines": "Outside diameter, mm | Length, m | Maker's factor, kg/m # ",
+		"standing-pressure Log":          "Time, h | Pressure, bar gauge | Temperature, °C # ",
+	} {
+		if seen[name] != want {
+			t.Errorf("%s is %q, want %q", name, seen[name], want)
+		}
+	}
+	for name, got := range seen {
+		if strings.Contains(got, "_") {
+			t.Errorf("%s: %s", name, got)
+		}
+		t.Log(name, "=", got)
+	}
+}

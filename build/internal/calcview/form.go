@@ -269,7 +269,8 @@ func boundsIn(in *calc.Input, u *unit.Unit) string {
 
 // Example is a worked example as the handbook prints it.
 type Example struct {
-	Inputs, Outputs            []Pair
+	Inputs                     []Entry
+	Outputs                    []Pair
 	Verdict, VerdictText, Tone string
 	Steps                      []Step
 	Warnings, Advice           []string
@@ -279,6 +280,14 @@ type Example struct {
 
 // Pair is a label and what belongs to it.
 type Pair struct{ Label, Text string }
+
+// Entry is one input of a worked example. A series has its rows under their
+// titles; where they are many, Text says how many, and they are folded.
+type Entry struct {
+	Label, Text string
+	Heads       []string
+	Rows        [][]string
+}
 
 // Step is one line of working.
 type Step struct{ Label, Formula, Value, SourceKey, Locator string }
@@ -296,7 +305,13 @@ func newExample(w *calc.Worksheet) *Example {
 	e := &Example{Warnings: a.Warnings, Advice: a.Advice}
 	for _, f := range w.Example {
 		in := w.Input(f.Input)
-		e.Inputs = append(e.Inputs, Pair{Label: in.Label, Text: exampleText(in, f)})
+		entry := Entry{Label: in.Label}
+		if in.Kind == calc.Series {
+			entry.fill(in, f.Text)
+		} else {
+			entry.Text = exampleText(in, f)
+		}
+		e.Inputs = append(e.Inputs, entry)
 	}
 	for _, o := range a.Outputs {
 		e.Outputs = append(e.Outputs, Pair{Label: o.Label, Text: o.Text})
@@ -311,6 +326,52 @@ func newExample(w *calc.Worksheet) *Example {
 		e.Chart, e.ChartTitle = template.HTML(a.Charts[0].SVG), a.Charts[0].Title // package chart escapes its text
 	}
 	return e
+}
+
+const shortSeries = 8 // rows that need no fold
+
+// fill puts the rows of a series under the titles that the form shows. The
+// first line of an example names the columns: size_mm, or the unit alone.
+func (e *Entry) fill(in *calc.Input, text string) {
+	for l := range strings.SplitSeq(strings.TrimSpace(text), "\n") {
+		if strings.HasPrefix(l, "#") {
+			continue
+		}
+		cells := strings.FieldsFunc(l, func(r rune) bool { return strings.ContainsRune(";,\t ", r) })
+		if e.Heads == nil {
+			for _, h := range cells {
+				e.Heads = append(e.Heads, columnTitle(in, h))
+			}
+			continue
+		}
+		for i := range cells {
+			cells[i] = minus(cells[i])
+		}
+		e.Rows = append(e.Rows, cells)
+	}
+	if len(e.Rows) > shortSeries {
+		_, unit, _ := strings.Cut(e.Heads[0], ", ")
+		e.Text = strings.TrimSpace(strconv.Itoa(len(e.Rows)) + " rows, " + e.Rows[0][0] + " to " + e.Rows[len(e.Rows)-1][0] + " " + unit)
+	}
+}
+
+// columnTitle is the label of the column that a header word means, with its unit.
+func columnTitle(in *calc.Input, header string) string {
+	name, id, named := strings.Cut(header, "_")
+	if !named {
+		id = header // minutes, micron
+	}
+	for _, c := range in.Columns {
+		u := c.Quantity.Unit(id)
+		if name != c.ID && !slices.Contains(c.Names, name) && (named || u == nil) {
+			continue
+		}
+		if u == nil || u.Label == "" {
+			return c.Label
+		}
+		return c.Label + ", " + u.Label
+	}
+	return header
 }
 
 func exampleText(in *calc.Input, f calc.Field) string {

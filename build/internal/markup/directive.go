@@ -326,7 +326,7 @@ func (w *walker) readEmbed(n *embedNode) {
 	if n.job {
 		w.claim("job-file", line, "a page has one job file")
 		w.result.Drawn = true
-		n.html = []byte(jobFile)
+		n.html = []byte(`<div class="co-job" id="job-file" data-job-file data-causes="` + w.env.Causes + `"><noscript><p>The job file needs script. The pages and the tables do not.</p></noscript></div>` + "\n")
 		return
 	}
 	if n.report {
@@ -368,10 +368,6 @@ func (w *walker) readEmbed(n *embedNode) {
 	}
 	n.html = append(from, html...)
 }
-
-// jobFile is where site/components/job draws the jobs on this phone. Without script there is nothing to show.
-const jobFile = `<div class="co-job" id="job-file" data-job-file><noscript><p>The job file needs script. The pages and the tables do not.</p></noscript></div>
-`
 
 // readAssessment draws the questions of the cause model.
 func (w *walker) readAssessment(n *embedNode, line int) {

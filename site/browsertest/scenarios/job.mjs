@@ -473,6 +473,16 @@ export async function jobFile(t, p, place, { update, whole = true } = {}) {
       await page.unfold(name);
       assert.ok(((await p.text(page.part(name))) ?? "").length > 60, name);
     }
+    const logs = await p.run((s) => {
+      for (const d of document.querySelectorAll(`${s} details`)) d.open = true;
+      return {
+        heads: [...document.querySelectorAll(`${s} .co-job__log`)].map((t) => [...t.querySelectorAll("th")].map((e) => e.textContent).join("|")),
+        raw: [...document.querySelectorAll(`${s} dd`)].map((e) => e.textContent).filter((t) => /\n|,micron/.test(t)),
+        cut: [...document.querySelectorAll(`${s} dd, ${s} .co-job__log`)].filter((e) => e.getBoundingClientRect().right > document.documentElement.clientWidth).map((e) => e.textContent),
+        ragged: [...document.querySelectorAll(`${s} dd:not(.co-job__wide)`)].filter((e) => Math.abs(e.getBoundingClientRect().right - e.parentElement.getBoundingClientRect().right) > 1).map((e) => e.textContent),
+      };
+    }, page.part("results"));
+    assert.deepEqual(logs, { heads: ["Minutes|Micron", "Size, mm|Length, m|Factor, kg/m"], raw: [], cut: [], ragged: [] }, "a log is a table, whole");
     await openPage(p, place, procedure);
     assert.match(await p.text("[data-job-line]"), /Invented/);
     const own = JSON.parse(await readFile(path.join(folder(), "source/site/components/job/demonstration.json"), "utf8"));

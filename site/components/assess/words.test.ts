@@ -48,10 +48,10 @@ test("what an outcome would say", () => {
   const o = readOutcome(data, judged("possible", "not determined", "0.3", "0.2") + "next\tgrey\t0.3\t0.06\t0.4\tdust\t0.85\tluck\t0.21\t-\nnext\tburnt\t0.1\t0.01\t0.4\tdust\t0.31\tdust\t0.29\tbefore\n");
   const [grey, burnt] = o.checks;
   assert.ok(grey && burnt);
-  assert.equal(wouldSay(o, grey, "yes"), "points strongly to Dust in the coil");
-  assert.equal(wouldSay(o, grey, "no"), "speaks against Dust in the coil; Bad luck stays first");
-  assert.equal(wouldSay(o, burnt, "yes"), "speaks for Heat; Dust in the coil stays first");
-  assert.equal(wouldSay(o, burnt, "no"), "speaks against Heat; Dust in the coil stays first");
+  assert.equal(wouldSay(o, grey, "yes"), "points strongly to “Dust in the coil”");
+  assert.equal(wouldSay(o, grey, "no"), "speaks against “Dust in the coil”; “Bad luck” stays first");
+  assert.equal(wouldSay(o, burnt, "yes"), "speaks for “Heat”; “Dust in the coil” stays first");
+  assert.equal(wouldSay(o, burnt, "no"), "speaks against “Heat”; “Dust in the coil” stays first");
   assert.deepEqual(o.signs.get("grey"), { for: ["Dust in the coil"], against: ["Bad luck"] });
 });
 

@@ -55,11 +55,13 @@ export function wouldSay(o: Outcome, check: Check, mark: "yes" | "no"): string {
   const lead = mark === "yes" ? check.ifYes : check.ifNo;
   const sign = o.signs.get(check.finding) ?? { for: [], against: [] };
   const [speaks, against] = mark === "yes" ? [sign.for, sign.against] : [sign.against, sign.for];
-  const few = (names: string[]): string => (names.length > 3 ? `${names.slice(0, 2).join(", ")} and others` : list(names));
+  const quoted = (name: string): string => `“${name}”`;
+  const few = (names: string[]): string => (names.length > 3 ? `${names.slice(0, 2).map(quoted).join(", ")} and others` : list(names.map(quoted)));
+  const named = (id: string): string => quoted(o.causeNames.get(id) ?? id);
   const now = o.causes.find((j) => j.id === lead?.cause)?.p ?? 0;
-  if (lead && lead.p >= now * 1.2) return `${lead.p >= 0.8 ? "points strongly to" : lead.p >= 0.4 ? "points to" : "speaks for"} ${o.causeNames.get(lead.cause) ?? lead.cause}`;
+  if (lead && lead.p >= now * 1.2) return `${lead.p >= 0.8 ? "points strongly to" : lead.p >= 0.4 ? "points to" : "speaks for"} ${named(lead.cause)}`;
   const says = [speaks.length > 0 && mark === "yes" ? `speaks for ${few(speaks)}` : "", against.length > 0 && (mark === "no" || speaks.length === 0) ? `speaks against ${few(against)}` : ""].filter((t) => t !== "").join(", ");
-  const first = lead ? `${o.causeNames.get(lead.cause) ?? lead.cause} stays first` : "";
+  const first = lead ? `${named(lead.cause)} stays first` : "";
   return [says, first].filter((t) => t !== "").join("; ") || "says little";
 }
 

@@ -30,6 +30,7 @@ export function field(ask: Ask, value: string, typed: (value: string) => void): 
     box = make("select", { id, class: "co-job__box" });
     for (const [v, label] of ask.options ?? []) box.append(new Option(label, v, false, v === value));
   } else if (ask.kind === "long") box = make("textarea", { id, class: "co-job__box", rows: "3", maxlength: most });
+  else if (ask.kind === "text" && Number(most) > 40 && !ask.suggest) box = oneLine(id, most, value);
   else box = make("input", { id, class: "co-job__box", type: ask.kind === "date" ? "date" : "text", autocomplete: "off", maxlength: most, ...((ask.kind === "number" || ask.kind === "reading") && { inputmode: "decimal" }) });
   box.value = value;
   box.dataset.name = ask.name;
@@ -50,6 +51,24 @@ export function field(ask: Ask, value: string, typed: (value: string) => void): 
     parts.push(list);
   }
   return make("div", { class: "co-job__field" }, ...parts);
+}
+
+/** One line that wraps: a phone shows 24 letters of it. Enter does what it does in a field. */
+function oneLine(id: string, most: string, value: string): HTMLTextAreaElement {
+  const box = make("textarea", { id, class: "co-job__box", rows: "1", maxlength: most, autocomplete: "off" });
+  const grow = (): void => {
+    if (/\n/.test(box.value)) box.value = box.value.replace(/\s*\n\s*/g, " "); // pasted
+    if (!CSS.supports("field-sizing", "content")) box.rows = Math.min(12, Math.ceil(box.value.length / 24) || 1);
+  };
+  box.value = value;
+  grow();
+  box.addEventListener("input", grow);
+  box.addEventListener("keydown", (event) => {
+    if (event.key !== "Enter" || event.isComposing) return;
+    event.preventDefault();
+    box.form?.requestSubmit();
+  });
+  return box;
 }
 
 /** A form. submit says what is wrong, or null when it took the values. cancel is offered when given. */

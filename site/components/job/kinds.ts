@@ -1,6 +1,7 @@
 // The lists of a job that are typed in by hand: what each asks and how an entry reads.
 
 import { make } from "../../module/dom.ts";
+import { words } from "../report/evidence.ts";
 import type { Kind } from "./entries.ts";
 import { count, today, when } from "./form.ts";
 import { oddReading } from "./odd-reading.ts";
@@ -37,7 +38,7 @@ export const readings: Kind<"readings"> = {
     { name: "value", label: "Value", kind: "reading" },
     { name: "unit", label: "Unit", kind: "text", help: "A pressure says gauge or absolute.", suggest: ["kPa gauge", "bar gauge", "psi gauge", "micron", "Pa", "°C", "°F", "K", "A", "V", "MΩ", "Ω", "Hz", "kg", "lb"] },
     { name: "instrument", label: "Instrument", kind: "text", help: "Which one, and when it was last checked.", suggest: [...new Set(job.readings.map((r) => r.instrument).filter((i) => i !== ""))] },
-    { name: "step", label: "Belongs to", kind: "choice", options: [["", "No step"], ...Object.entries(job.ticks).map(([place, t]): [string, string] => [place, t.text.slice(0, 80) || place])] },
+    { name: "step", label: "Belongs to", kind: "choice", options: [["", "No step"], ...Object.entries(job.ticks).map(([place, t]): [string, string] => [place, t.text.slice(0, 80) || words(place.split("#")[1] ?? place)])] },
   ],
   blank: (job) => ({ instrument: job.readings[job.readings.length - 1]?.instrument ?? "" }),
   values: (r) => ({ what: r.what, value: r.value, unit: r.unit, instrument: r.instrument, step: r.step }),

@@ -1,6 +1,7 @@
 // The page of the job file: the open job, the jobs on this phone, how to save and open them as files, and how safe they are.
 
 import { all, button, keepPlace, make } from "../../module/dom.ts";
+import { causeData, findingNames } from "../report/causes.ts";
 import { currentJob, holdsUnsaved, load, onJobChange, onOtherTab, openJob, save } from "../../module/store.ts";
 import { pages, singleFile } from "../../module/root.ts";
 import { belongings, looseInWords, takeLoose } from "./belongings.ts";
@@ -27,6 +28,7 @@ export function jobPage(root: HTMLElement, jobs: Jobs): void {
   const view = make("div");
   const unfolded = new Set<string>(["details"]);
   let turn = 0;
+  let names: Map<string, string> | null = null;
   root.replaceChildren(trouble, said, view);
   root.dataset.ready = "";
 
@@ -48,6 +50,8 @@ export function jobPage(root: HTMLElement, jobs: Jobs): void {
     const list = await jobs.list();
     const open = currentJob();
     const job = open && (await jobs.read(open.id));
+    // A finding is kept with its words; one from elsewhere may have none. Without them it is named by its id.
+    if (job && Object.values(job.findings).some((f) => f.text === "")) names ??= await causeData(root.dataset.causes ?? "").then(findingNames).catch((error: unknown) => (console.warn(error), null));
     if (mine !== turn) return;
     // A part that was unfolded this moment has not said so yet.
     if (job) for (const d of all<HTMLDetailsElement>(view, `[data-job-open="${job.id}"] [data-part]`)) unfolded[d.open ? "add" : "delete"](d.dataset.part ?? "");
@@ -123,7 +127,7 @@ export function jobPage(root: HTMLElement, jobs: Jobs): void {
       make("p", { class: "co-job__kind" }, "Open job", job.demo ? invented() : null), title,
       job.demo ? make("p", {}, "This job is invented, to show what a job file looks like. No such building, person or failure exists.") : null,
       loose(job),
-      detail, entries(failures, job, jobs, unfolded), findings(job, unfolded), results(job, jobs, unfolded), entries(readings, job, jobs, unfolded), photos(job, jobs, unfolded),
+      detail, entries(failures, job, jobs, unfolded), findings(job, unfolded, names ?? new Map()), results(job, jobs, unfolded), entries(readings, job, jobs, unfolded), photos(job, jobs, unfolded, names ?? new Map()),
       entries(ledger, job, jobs, unfolded), fromPages(job, unfolded, titleOf), entries(notes, job, jobs, unfolded),
       make("p", { class: "co-job__buttons" }, button("Save this job as a file", "co-button", () => void give([job.id])), close, asking("Delete this job", `Delete “${job.title}” with all that is in it?`, "Delete it", () => void remove(job))));
   }

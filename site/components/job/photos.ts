@@ -1,6 +1,7 @@
 // Photos of the open job: taken or chosen, made small, captioned, tied to a finding or a step.
 
 import { button, make } from "../../module/dom.ts";
+import { words } from "../report/evidence.ts";
 import { takeAway } from "./entries.ts";
 import { count, field, fold, when } from "./form.ts";
 import type { Job, Link, Photo } from "./schema.ts";
@@ -8,7 +9,7 @@ import { dataAddress, shrink } from "./shrink.ts";
 import { freshId } from "./store.ts";
 import type { Jobs } from "./store.ts";
 
-export function photos(job: Job, jobs: Jobs, open: Set<string>): HTMLElement {
+export function photos(job: Job, jobs: Jobs, open: Set<string>, names: Map<string, string>): HTMLElement {
   const list = make("ul", { class: "co-job__list co-job__photos" });
   const state = make("p", { class: "co-job__state", role: "status" });
   const d = fold("photos", "Photos", "", open,
@@ -69,7 +70,7 @@ export function photos(job: Job, jobs: Jobs, open: Set<string>): HTMLElement {
         change((p) => (p.caption = value));
         img.alt = altOf(photo);
       }),
-      field({ name: "link", label: "Belongs to", kind: "choice", options: linkOptions(job, photo.link) }, photo.link ? `${photo.link.kind} ${photo.link.id}` : "", (value) => {
+      field({ name: "link", label: "Belongs to", kind: "choice", options: linkOptions(job, photo.link, names) }, photo.link ? `${photo.link.kind} ${photo.link.id}` : "", (value) => {
         const i = value.indexOf(" ");
         const link: Link | null = i < 0 ? null : { kind: value.slice(0, i) as Link["kind"], id: value.slice(i + 1) };
         change((p) => (p.link = link));
@@ -97,11 +98,11 @@ export function photos(job: Job, jobs: Jobs, open: Set<string>): HTMLElement {
 
 const altOf = (photo: Photo): string => photo.caption || `Photo of ${when(photo.time)}, no caption yet`;
 
-function linkOptions(job: Job, now: Link | null): [string, string][] {
+function linkOptions(job: Job, now: Link | null, names: Map<string, string>): [string, string][] {
   const options: [string, string][] = [["", "Nothing in particular"]];
-  for (const [id, f] of Object.entries(job.findings)) options.push([`finding ${id}`, `Finding: ${f.text || id}`]);
-  for (const [place, t] of Object.entries(job.ticks)) options.push([`step ${place}`, `Step: ${t.text.slice(0, 70) || place}`]);
+  for (const [id, f] of Object.entries(job.findings)) options.push([`finding ${id}`, `Finding: ${f.text || names.get(id) || words(id)}`]);
+  for (const [place, t] of Object.entries(job.ticks)) options.push([`step ${place}`, `Step: ${t.text.slice(0, 70) || words(place.split("#")[1] ?? place)}`]);
   const value = now && `${now.kind} ${now.id}`;
-  if (value && !options.some(([v]) => v === value)) options.push([value, now.kind === "step" ? `Step: ${now.id}` : `Finding: ${now.id}`]);
+  if (value && !options.some(([v]) => v === value)) options.push([value, now.kind === "step" ? `Step: ${words(now.id.split("#")[1] ?? now.id)}` : `Finding: ${names.get(now.id) || words(now.id)}`]);
   return options;
 }

@@ -9,7 +9,7 @@ const sheet: Record<Paper, string> = { a4: "A4", letter: "Letter" };
 
 /** foot: what stands at the foot of every page beside its number. */
 export function paperStyle(paper: Paper, foot: string, isDemo: boolean): string {
-  const head = isDemo ? `@top-center { content: ${cssString(demo)}; font: 700 9pt sans-serif; color: #a8001c; }` : "";
+  const head = isDemo ? `@top-center { content: ${cssString(demo)}; font: 700 9pt sans-serif; color: #1a1814; }` : "";
   return `@page { size: ${sheet[paper]}; margin: ${isDemo ? 19 : 15}mm 16mm 18mm; ${head}
 @bottom-left { content: ${cssString(foot)}; font: 8pt sans-serif; color: #3f3a31; }
 @bottom-right { content: counter(page) " / " counter(pages); font: 8pt sans-serif; color: #3f3a31; } }
@@ -17,7 +17,7 @@ ${look}`;
 }
 
 const look = `
-:root { color-scheme: light; --ink: #1a1814; --soft: #4a453b; --rule: #b5ab95; --accent: #0a4a47; --tint: #eef1e8; --stop: #a8001c;
+:root { color-scheme: light; --ink: #1a1814; --soft: #4a453b; --rule: #b5ab95; --accent: #0a4a47; --tint: #eef1e8;
   --serif: Charter, "Bitstream Charter", "Sitka Text", "Noto Serif", Cambria, Georgia, serif;
   --sans: system-ui, -apple-system, "Segoe UI", Roboto, "Noto Sans", "Liberation Sans", Arial, sans-serif; }
 *, *::before, *::after { box-sizing: border-box; }
@@ -33,8 +33,8 @@ ul, ol { padding-left: 1.25em; }
 dd { margin: 0; }
 .soft { color: var(--soft); font-size: .9em; }
 .kind { margin: 0 0 .3em; font-weight: 700; color: var(--accent); }
-.demo { margin: 0 0 1em; padding: .5em .75em; border: .15em solid var(--stop); font-weight: 700; color: var(--stop); }
-.mark { -webkit-print-color-adjust: exact; print-color-adjust: exact; position: fixed; inset: 0; display: none; align-items: center; justify-content: center; z-index: -1; font: 700 3em/1 var(--sans); color: #f6e9eb; transform: rotate(-28deg); white-space: nowrap; }
+.demo { margin: 0 0 1em; padding: .5em .75em; border: .125em dashed var(--ink); font-weight: 700; }
+.mark { -webkit-print-color-adjust: exact; print-color-adjust: exact; position: fixed; inset: 0; display: none; align-items: center; justify-content: center; z-index: -1; font: 700 3em/1 var(--sans); color: #efece4; transform: rotate(-28deg); white-space: nowrap; }
 .about { display: grid; grid-template-columns: repeat(auto-fit, minmax(11em, 1fr)); gap: .5em 1.5em; margin: 1em 0; }
 .about dt, .brief dt, .figures dt { font-size: .85em; color: var(--soft); }
 .about dd { font-weight: 600; }

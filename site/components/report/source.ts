@@ -2,7 +2,6 @@
 
 import { currentJob, onJobChange } from "../../module/store.ts";
 import { assess, evaluate } from "../../module/calculator.ts";
-import { root } from "../../module/root.ts";
 import { all } from "../../module/dom.ts";
 import { saveJobs } from "../job/file.ts";
 import type { Job } from "../job/schema.ts";
@@ -10,6 +9,7 @@ import { openJobs } from "../job/store.ts";
 import { again } from "./answers.ts";
 import { question, readAssessment } from "./assessment.ts";
 import type { Assessment } from "./assessment.ts";
+import { causeData } from "./causes.ts";
 import { reportView } from "./view.ts";
 import type { Source } from "./view.ts";
 
@@ -34,15 +34,6 @@ export async function phoneSource(causes: string): Promise<Source> {
     },
     again: (job) => again(job.results, evaluate),
   };
-}
-
-async function causeData(address: string): Promise<string> {
-  const inside = document.getElementById("co-causes");
-  if (inside) return inside.textContent ?? "";
-  if (address === "") return "";
-  const response = await fetch(root(address));
-  if (!response.ok) throw new Error(`The server answered ${response.status} for the causes.`);
-  return response.text();
 }
 
 /** Fills every <section data-report="address of the cause data"> of this document. */

@@ -2,6 +2,7 @@
 // a Source, so that it can stand in any page; source.ts makes one from the jobs on this phone.
 
 import { all, button, make } from "../../module/dom.ts";
+import { pageAddress } from "../../module/root.ts";
 import { field, fold } from "../job/form.ts";
 import type { Job, ReportChoices } from "../job/schema.ts";
 import type { Again } from "./answers.ts";
@@ -37,7 +38,9 @@ const pause = 400; // ms after the last key press before the documents are made 
 export async function reportView(section: HTMLElement, source: Source): Promise<void> {
   const first = await source.job();
   if (!first) {
-    section.replaceChildren(make("p", {}, "No job is open. Open one, or make one, and its report stands here."));
+    section.replaceChildren(make("p", {}, "No job is open. The report of the open job stands here."),
+      make("p", { class: "co-job__buttons" }, make("a", { class: "co-button", href: pageAddress("job") }, "Open or make a job")));
+    section.dataset.ready = "";
     return;
   }
   const job: Job = first;
@@ -138,7 +141,7 @@ export async function reportView(section: HTMLElement, source: Source): Promise<
     ...(assessment ? [] : [make("p", { role: "alert" }, "The causes could not be weighed here, so the report says “not determined”. Reload the page when there is signal.")]),
     toggles,
     make("p", { class: "co-report__paper" }, "This sheet is not the report. The button “Print” on the page prints the report; a saved report prints as any file does."),
-    preview ? preview.frame : make("p", {}, "This browser shows no preview. Save the report and open the file to read or print it."),
+    preview ? preview.sheet : make("p", {}, "This browser shows no preview. Save the report and open the file to read or print it."),
     make("p", { class: "co-job__buttons" }, ...(preview ? [print] : []), sending, save("Save the report", "report"), save("Save the owner’s page", "customer"), save("Save the job file", "job")),
     said,
     fields(job, typed, unfolded, () => best(made(job, assessment, settings()))),
