@@ -83,7 +83,11 @@ for (const engine of engines) {
         if (!some.includes(page)) continue;
         await p.resize(640, 640); // half of a common screen: letters twice as large, as zoom or the phone's setting makes them
         await p.run(() => (document.documentElement.style.fontSize = "200%"));
-        const large = await wide(p);
+        let large = await wide(p);
+        for (let i = 0; large && i < 20; i++) { // a table gets its own box once the browser has told of its new width
+          await pause(100);
+          large = await wide(p);
+        }
         await p.resize(320, 640);
         if (large) faults.push(`${page} with letters twice as large: ${large}`);
       }

@@ -81,6 +81,8 @@ function short({ figures, verdict }: Seen): Node[] {
   return parts;
 }
 
+const low = matchMedia("(max-height: 29.99em)"); // as in glance.css: a phone on its side has the figures beside each other
+
 /** Fills the screen until Esc, the phone's way back, or the button. */
 function show(title: string, seen: Seen, at: number, from: HTMLElement): void {
   if (typeof HTMLDialogElement !== "function") return;
@@ -91,7 +93,7 @@ function show(title: string, seen: Seen, at: number, from: HTMLElement): void {
   const values = mains.map((f) => make("span", { class: "co-glance__value" },
     make("span", { class: "co-glance__number" }, f.number), f.unit ? make("span", { class: "co-glance__unit" }, f.unit) : null));
   const figures = mains.map((f, i) => make("p", { class: "co-glance__figure" }, make("span", { class: "co-glance__label" }, f.label), values[i] ?? null));
-  const verdict = seen.verdict && make("div", { class: `co-verdict co-verdict--${seen.verdict.tone}` },
+  const verdict = seen.verdict && make("div", { class: `co-verdict co-verdict--${seen.verdict.tone}${main ? "" : " co-verdict--alone"}` },
     make("p", { class: "co-verdict__title" }, seen.verdict.title), main ? null : make("p", { class: "co-verdict__text" }, seen.verdict.text));
   // What the figure means stands above it when it decides what to do, below it when it only names it.
   const parts = seen.verdict && seen.verdict.tone !== "info" ? [verdict, ...figures] : [...figures, verdict];
@@ -103,7 +105,7 @@ function show(title: string, seen: Seen, at: number, from: HTMLElement): void {
       make("div", {}, make("dt", {}, f.label), make("dd", {}, make("span", {}, f.number), " ", make("span", {}, f.unit))))) : null,
     button("Close", "co-button co-glance__close", () => box.close()));
   const fit = (): void => {
-    for (const value of values) fill(value, box, 0.3 / count);
+    for (const value of values) fill(value, low.matches ? 0.3 : 0.3 / count);
   };
   const sleep = awake();
   box.addEventListener("close", () => {
@@ -153,14 +155,13 @@ function stepped(): void {
  * As large as the screen is wide, and at most that share of its height. The unit stands beside its figure unless that would
  * make the figure much smaller, then right under it. Words in place of a figure keep their size and break.
  */
-function fill(value: HTMLElement, box: HTMLElement, share: number): void {
+function fill(value: HTMLElement, share: number): void {
   const number = value.firstElementChild as HTMLElement;
   value.style.fontSize = "";
   value.classList.remove("co-glance__value--over");
   value.classList.toggle("co-glance__value--words", /[^\d.,\s\u2212-]/.test(number.textContent ?? ""));
   if (value.classList.contains("co-glance__value--words")) return;
-  const style = getComputedStyle(box);
-  const room = box.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight);
+  const room = value.parentElement?.clientWidth ?? 0;
   const size = parseFloat(getComputedStyle(value).fontSize);
   const most = Math.min(innerHeight * share, 320);
   const alone = Math.min(most, (size * room) / number.getBoundingClientRect().width);

@@ -126,8 +126,10 @@ export function asking(text: string, question: string, yes: string, act: () => v
   const first = button(text, "co-button co-button--quiet", () => {
     const no = button("Keep it", "co-button", () => {
       place.replaceChildren(first);
+      place.classList.remove("co-job__ask--open");
       first.focus();
     });
+    place.classList.add("co-job__ask--open");
     place.replaceChildren(make("span", { role: "group", "aria-label": question }, make("span", { class: "co-job__question" }, question), " ", no, " ", button(yes, "co-button co-button--quiet", act)));
     no.focus();
   });

@@ -78,6 +78,7 @@ function drawNext(): void {
   const step = nextOpen((page && known.get(page)) ?? [], reached);
   target = step?.before.find((e) => !reached.has(e)) ?? step?.row;
   bar.hidden = !step;
+  bar.parentElement?.toggleAttribute("data-leads", !!step);
   if (tables) tables.hidden = !!step;
   if (step) bar.textContent = target === step.row ? `Next: step\u00a0${step.number}` : target?.matches(".co-caution") ? "Next: caution" : "Next: decision";
 }

@@ -4,8 +4,12 @@
 import { all } from "../../module/dom.ts";
 
 export function tableMore(): void {
-  const sizes = new ResizeObserver((seen) => seen.forEach((s) => say(s.target)));
-  const watch = (): void => all(document, ".co-scroll").forEach((box) => sizes.observe(box));
+  // In a frame of its own: what it writes would make the observer tell again at once, which is an error.
+  const sizes = new ResizeObserver((seen) => void requestAnimationFrame(() => seen.forEach((s) => say(s.target.closest(".co-scroll") as Element))));
+  const watch = (): void => all(document, ".co-scroll").forEach((box) => {
+    sizes.observe(box);
+    if (box.firstElementChild) sizes.observe(box.firstElementChild); // larger letters
+  });
   watch();
   addEventListener("changeout:unfolded", watch); // a packed page of the single file
   addEventListener("scroll", (e) => (e.target as Element).matches?.(".co-scroll") && say(e.target as Element), { capture: true, passive: true });

@@ -35,7 +35,9 @@ export function timerBar(redraw: () => void): (list: Timer[], now: number, note:
       const held = document.activeElement;
       const of = bar.contains(held) ? held?.closest<HTMLElement>(".co-timer")?.dataset.timer : undefined;
       lines.replaceChildren(...shown.map((t) => line(t, now)));
-      if (folds) lines.lastElementChild?.append(fold);
+      const end = lines.lastElementChild;
+      if (folds) end?.append(fold);
+      end?.classList.toggle("co-timer--folds", folds);
       fold.textContent = open ? "Show fewer" : `and ${list.length - shown.length} more`;
       fold.ariaExpanded = String(open);
       bar.hidden = list.length === 0;

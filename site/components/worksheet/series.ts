@@ -54,7 +54,7 @@ export function series(input: HTMLElement, changed: (fromFile: boolean) => void)
     for (let r = 0; r < count; r++) {
       body.append(make("tr", {}, ...names.map((_, c) => make("td", {}, cell(rows[r]?.[c] ?? "", `${heads[c]}, row ${r + 1}`, pads[c] ?? "")))));
     }
-    const table = make("table", { class: "co-series__table" }, make("thead", {}, make("tr", {}, ...heads.map((h) => make("th", { scope: "col" }, h)))), body);
+    const table = make("table", { class: pads.includes("date") ? "co-series__table co-series__table--day" : "co-series__table" }, make("thead", {}, make("tr", {}, ...heads.map((h) => make("th", { scope: "col" }, h)))), body);
     if (rows.length === 0) {
       table.append(make("tbody", { class: "co-series__paper", "aria-hidden": "true" },
         ...Array.from({ length: Math.max(onPaper - count, 0) }, () => make("tr", {}, ...names.map(() => make("td"))))));

@@ -42,7 +42,9 @@ export function write(): void {
     draw();
   }
   onUnsaved((sentence) => {
-    document.querySelector(".co-header")?.append(make("p", { class: "co-header__state", role: "alert" }, sentence));
+    const header = document.querySelector(".co-header");
+    header?.classList.add("co-header--says");
+    header?.append(make("p", { class: "co-header__state", role: "alert" }, sentence));
   });
 }
 
