@@ -134,6 +134,7 @@ for (const engine of engines) {
     try {
       // One that fits scrolls with the page, and its head stays at the top of the window.
       await openPage(p, server.place, "tables/r-410a");
+      await p.until("the table to be measured", () => !!document.querySelector(".co-scroll[data-fits]"));
       await p.run(() => document.querySelectorAll(".co-scroll tbody tr")[30].scrollIntoView({ block: "center" }));
       await p.until("the head to stick to the window", () => Math.abs(document.querySelector(".co-scroll thead").getBoundingClientRect().top) < 1);
       assert.deepEqual(await p.run(() => [...document.querySelectorAll(".co-scroll")].map((b) => [b.scrollHeight - b.clientHeight, b.getAttribute("data-more")])), [[0, null], [0, null]]);

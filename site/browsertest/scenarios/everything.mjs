@@ -18,7 +18,7 @@ export const charge = {
 
 /**
  * whole: false leaves out what the way of loading cannot change: further cases of forms whose script and module have answered
- * already. Every form runs whole in every engine once (site.test.mjs, online), and in Chromium each way of loading runs whole.
+ * already. Every form runs whole in every engine once (site.test.mjs, online), and in Chromium in the single file too.
  */
 export async function everything(t, p, place, { whole = true } = {}) {
   const saturation = new Sheet(p, place, "saturation");
