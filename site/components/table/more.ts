@@ -16,6 +16,7 @@ export function tableMore(): void {
 }
 
 function say(box: Element): void {
+  if (box.checkVisibility?.({ contentVisibilityAuto: true }) === false) return; // far down and not laid out: the observer tells when it is
   const table = box.querySelector("table");
   box.toggleAttribute("data-fits", !!table && table.offsetWidth <= box.clientWidth + 1);
   const down = box.scrollHeight > box.clientHeight + 1;
