@@ -16,16 +16,20 @@ const validator = new HtmlValidate({
     "no-implicit-close": "off",
     // Digests in the page guard against another host. There is none: the policy in each page forbids it.
     "require-sri": ["error", { target: "crossorigin" }],
-    // Redundant by the letter: VoiceOver forgets that a list is one when CSS takes its numbers away, and browsers that a table is
-    // one when CSS shows its rows as cards. The role keeps both.
-    "no-redundant-role": "off",
-    "prefer-native-element": ["error", { exclude: ["list", "table", "row", "rowgroup", "cell", "columnheader", "rowheader"] }],
+    // The steps are an <ol> already; see meantAsList.
+    "prefer-native-element": ["error", { exclude: ["list"] }],
   },
 });
 
+/** VoiceOver forgets that a list is one when CSS takes its numbers away; the role, redundant by the letter, keeps it. */
+const meantAsList = (m) => m.ruleId === "no-redundant-role" && m.message === 'Redundant role "list" on <ol>';
+
+/** So do browsers with a table whose rows CSS shows as cards. Left out before it is read: a message for each cell takes minutes. */
+const tableRoles = /(<(?:table|thead|tbody|tr|td|th)\b[^>]*?) role="(?:table|rowgroup|row|cell|columnheader|rowheader)"/g;
+
 async function faults(name, html) {
-  const report = await validator.validateString(html, name);
-  return report.results.flatMap((r) => r.messages).map((m) => `${name} ${m.ruleId}: ${m.message} at ${m.selector ?? `${m.line}:${m.column}`}`);
+  const report = await validator.validateString(html.replace(tableRoles, "$1"), name);
+  return report.results.flatMap((r) => r.messages).filter((m) => !meantAsList(m)).map((m) => `${name} ${m.ruleId}: ${m.message} at ${m.selector ?? `${m.line}:${m.column}`}`);
 }
 
 test("html-validate sees faults that are planted", async () => {
