@@ -24,8 +24,12 @@ const start = (part: () => void): void => {
     console.error(error);
   }
 };
-// At once: what stands where a person looks first. Then the rest, each by itself, so that a finger finds the page answering in between.
-for (const part of [theme, onePageAtATime, jobLine, resume, search, write, steps]) start(part);
-afterwards(() => {
-  for (const part of [timers, offline, dockHeight, assessment, tableMore, forPrint]) setTimeout(start, 0, part);
-});
+// At once: what stands where a person looks first, and what sets controls aside before the browser looks at every one of them,
+// which it does as soon as this script has run. Then the rest, each by itself, so that a finger finds the page answering in between.
+for (const part of [onePageAtATime, jobLine, resume, write, steps]) start(part);
+later(search, theme);
+afterwards(() => later(timers, offline, dockHeight, assessment, tableMore, forPrint));
+
+function later(...parts: (() => void)[]): void {
+  for (const part of parts) setTimeout(start, 0, part);
+}

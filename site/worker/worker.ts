@@ -57,7 +57,7 @@ async function install(): Promise<void> {
   let last = 0;
   const progress = (done: number, bytes: number): void => {
     const now = Date.now();
-    if (now - last < 100 && done < total) return; // ms: quicker than anybody reads
+    if (now - last < 500 && done < total) return; // ms: each word drawn costs a slow phone a twentieth of a second
     last = now;
     void tell({ type: "saving", digest: __VERSION__, version, done, total, bytes, size: shelf.size });
   };

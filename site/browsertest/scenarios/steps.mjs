@@ -87,6 +87,10 @@ export async function timerEnds(p, place, { box }) {
   });
   await p.reload();
   await until("the page to say how long ago", async () => /3 minutes ago, while this page was closed/.test((await p.text(`${box} .co-wait__state`)) ?? ""));
+  const top = () => p.run(() => document.querySelector("[data-timers] button").getBoundingClientRect().top);
+  const silent = await top();
+  await until("the bar to say why it is silent, or to sound", async () => (await p.text("[data-timers] .co-timers__note")) !== "" || p.run(() => navigator.userActivation?.isActive));
+  assert.equal(await top(), silent, "nothing moves under the finger when the bar speaks");
   await p.tap("[data-timers] button");
   await until("the noted timer to go", async () => !(await p.visible("[data-timers]")));
 }

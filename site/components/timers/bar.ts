@@ -6,7 +6,7 @@ import { all, button, make } from "../../module/dom.ts";
 import { currentPage } from "../../module/one-page.ts";
 import { pageAddress, singleFile } from "../../module/root.ts";
 import { currentJob, load, save } from "../../module/store.ts";
-import { clockTime, left } from "./clock.ts";
+import { clockTime, left, ringFor } from "./clock.ts";
 import { dropTimer } from "./running.ts";
 import type { Timer } from "./running.ts";
 
@@ -48,7 +48,7 @@ export function timerBar(redraw: () => void): (list: Timer[], now: number, note:
       }
     }
     all(lines, ".co-timer__left").forEach((clock, i) => (clock.textContent = left((shown[next + i]?.end ?? 0) - now)));
-    below.hidden = note === "" && next < 0; // else it keeps its line, so that nothing moves under the finger when it speaks
+    below.hidden = note === "" && list.every((t) => now - t.end >= ringFor); // else it keeps its line, so that nothing moves under the finger when it speaks
     below.classList.toggle("co-timers__note--warns", warns);
     if (below.textContent !== note) below.textContent = note;
   };
