@@ -33,7 +33,7 @@ for (const engine of engines) {
       await until("the newer version", async () => (await summary()) === "Everything of one change-out, in a newer version.", 60_000);
     };
     try {
-      await jobFile(t, p, place, { update });
+      await jobFile(t, p, place, { update, whole: engine !== "firefox" });
       await t.test("no errors, nothing that the policy stopped, no other host", async () => {
         assert.deepEqual((await p.troubles()).filter((s) => !/QuotaExceeded|no room/.test(s)), []);
         assert.deepEqual(await p.strangers(place.allowed), []);

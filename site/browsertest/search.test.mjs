@@ -28,7 +28,7 @@ for (const engine of engines) {
       p.forget();
       await t.test("with the server stopped", (u) => search(u, p, server.place, { whole: false }));
       // The single file's ways in each engine are single-file.test.mjs; that it carries the search is the same script everywhere.
-      if (engine === "chromium") await t.test("the single file", (u) => search(u, p, filePlace()));
+      if (engine === "chromium") await t.test("the single file", (u) => search(u, p, filePlace(), { whole: false }));
       await t.test("no errors", async () => assert.deepEqual(await p.troubles(), []));
     } finally {
       await p.close();

@@ -99,7 +99,7 @@ export function fromPages(job: Job, open: Set<string>, title: (page: string) => 
   const ticks = Object.keys(job.ticks).length;
   const fields = Object.keys(job.fields).length;
   const parts = [...by].sort().map(([page, p]) => make("section", { class: "co-job__entry" },
-    make("h4", {}, make("a", { class: "co-job__link", href: pageAddress(page) }, title(page))),
+    make("h3", {}, make("a", { class: "co-job__link", href: pageAddress(page) }, title(page))),
     p.fields.length > 0 ? pairs(p.fields) : null,
     p.ticks.length > 0 ? make("details", { class: "co-fold" }, make("summary", {}, count(p.ticks.length, "step ticked", "steps ticked")), make("ul", {}, ...p.ticks.map((t) => make("li", {}, t)))) : null,
     p.timers.length > 0 ? make("ul", {}, ...p.timers.map((t) => make("li", {}, t))) : null));

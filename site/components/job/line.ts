@@ -6,7 +6,7 @@ import { pageAddress } from "../../module/root.ts";
 import { jobFile } from "./load.ts";
 
 export function jobLine(): void {
-  const line = make("p", { class: "co-jobline", "data-job-line": "" });
+  const line = make("aside", { class: "co-jobline", "data-job-line": "", "aria-label": "Open job" });
   document.querySelector(".co-header")?.after(line);
   const draw = (): void => {
     const job = currentJob();

@@ -8,6 +8,7 @@ import { rank } from "./rank.ts";
 import type { Hit } from "./rank.ts";
 
 const most = 30;
+const hint = "Words, short forms, or an amount with its unit: no oil, EEV, 75 psig.";
 const kinds: Record<string, string> = { s: "Step", y: "Step", d: "Decision", h: "Section", g: "Word", f: "To write down", w: "Timer", i: "Worksheet entry", t: "Table", c: "Caution" };
 const pageKinds: Record<string, string> = { p: "Procedure", w: "Worksheet", t: "Table" };
 
@@ -55,7 +56,7 @@ export function box(form: HTMLFormElement, index: () => Promise<Index>): void {
     choose(-1);
     const { hits, all, partly } = asked === "" ? { hits: [], all: 0, partly: false } : rank(x, asked, most);
     list.replaceChildren(...hits.map((hit, n) => line(x, hit, `${list.id}-${n}`)));
-    count.textContent = asked === "" ? "" : said(all, partly);
+    count.textContent = asked === "" ? hint : said(all, partly);
     show(hits.length > 0);
   };
 
