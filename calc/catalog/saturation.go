@@ -53,7 +53,7 @@ var Saturation = &calc.Worksheet{
 		Hazard:      "Refrigerant leaves a gauge port as a cold jet under pressure.",
 		Consequence: "It can freeze skin and eyes, and displace the air you breathe.",
 		Avoid:       "Wear gloves and eye protection. Open ports slowly. Ventilate low rooms."}},
-	Sources: append([]string{"ashrae-fundamentals", "practice-79", "common-practice"}, equationKeys...),
+	Sources: append([]string{"ashrae-fundamentals", "practice-79", "manual-11", "common-practice"}, equationKeys...),
 	Example: []calc.Field{{Input: "refrigerant", Text: "R-407C"}, {Input: "pressure", Text: "80 psig"}, {Input: "line-temperature", Text: "61 F"}},
 }
 
@@ -157,6 +157,10 @@ func lineState(r *calc.Run, ref *refrigerant.Refrigerant, bubble, dew float64) {
 	switch {
 	case line > dew+doubt:
 		r.Conclude("superheated", text.Say("The line is {} above the dew point, so it holds vapour. Use the superheat; the subcooling is negative because there is no liquid.", r.OutputText("superheat")))
+		// A gauge of class 1 and a clamp err by more than this together; manual-11 flags suction superheat under 2 K.
+		if least := 2.0; line < dew+least {
+			r.Warn(text.Say("Superheat under {} is no more than gauge and clamp can be wrong by: liquid may be in this line. Measure again before you rely on it.", r.Text(unit.TemperatureDifference, least, "K", "F")))
+		}
 	case line < bubble-doubt:
 		r.Conclude("subcooled", text.Say("The line is {} below the bubble point, so it holds liquid. Use the subcooling; the superheat is negative because there is no vapour.", r.OutputText("subcooling")))
 	default:

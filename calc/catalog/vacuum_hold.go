@@ -106,5 +106,5 @@ minutes,micron
 func ambientInput(id, label string) calc.Input {
 	return calc.Input{ID: id, Label: label, Kind: calc.Quantity, Quantity: unit.Temperature, Units: []string{"C", "F"}, Optional: true,
 		Low: hold.MinAmbient, High: hold.MaxAmbient, BoundReason: "from the coldest roof to a pipe in the sun",
-		Help: "In the shade beside the pipes. A change of temperature moves the reading."}
+		Help: "In the shade beside the pipes. A change of temperature moves the reading; without it no hold is called tight."}
 }

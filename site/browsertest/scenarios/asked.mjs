@@ -47,5 +47,9 @@ export const asked = [
   ["phase imbalance", /worksheets\/supply$/],
   ["leak check interval", /worksheets\/refrigerant-log$/],
   ["offline", /about\/offline$/],
+  ["hold failed", /evacuate-and-hold|worksheets\/vacuum-hold$/],
+  ["inverter error", /find-the-cause|change-compressor/],
+  ["what first", /about\/start/],
+  ["2nd compresor", /find-the-cause|assess|about\/start/],
   ["print report", /(^|\/)report$/],
 ];

@@ -37,6 +37,23 @@ export async function assessment(t, p, place) {
     assert.equal(await p.run((s) => document.querySelectorAll(`${s} svg.co-chain, ${s} [data-gate]`).length, at), 0, "no chain and no gate without a fact");
   });
 
+  await part("the first answer leaves its question under the finger", async () => {
+    const top = (s) => document.querySelector(s).getBoundingClientRect().top;
+    const q = question("failed-before");
+    const before = await p.run((s) => {
+      const e = document.querySelector(s);
+      e.closest("details").open = true;
+      scrollBy({ top: e.getBoundingClientRect().top - 280, behavior: "instant" });
+      e.querySelector('input[value="present"]').click();
+      return e.getBoundingClientRect().top;
+    }, q);
+    await said(p, /1 fact entered$/);
+    const after = await p.run(top, q);
+    assert.ok(Math.abs(after - before) < 3, `the question moved from ${before} to ${after}`);
+    await answer(p, "failed-before", "unknown");
+    await said(p, /nothing entered$/);
+  });
+
   await part("the strip leads to the next check, and an answer brings another", async () => {
     const first = await nextCheck(p);
     await p.tap(`${at} .co-assess__go`);

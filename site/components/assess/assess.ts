@@ -74,6 +74,8 @@ async function begun(section: HTMLElement): Promise<void> {
       if (after) setTimeout(after); // the click comes first
     });
   }
+  let answered: HTMLElement | null = null; // the question that was answered last
+  form.addEventListener("change", ({ target }) => void (answered = (target as HTMLElement).closest<HTMLElement>("[data-finding]")));
   const questions = bindForm(form, text, changed, noted);
   const strip = makeStrip();
   const back = button("", "co-button co-button--quiet", () => {
@@ -207,10 +209,15 @@ async function begun(section: HTMLElement): Promise<void> {
 
   /** What the person looks at stays where it is while the result above it grows or shrinks. */
   function hold(change: () => void): void {
+    const inSight = (e: HTMLElement | null): boolean => {
+      const { top, bottom } = e?.getBoundingClientRect() ?? { top: 0, bottom: 0 };
+      return bottom > 0 && top < innerHeight;
+    };
     const away = box !== null && !box.hidden && box.getBoundingClientRect().bottom <= 0;
-    const at = form?.getBoundingClientRect().top ?? 0;
+    const held = inSight(answered) ? answered : away ? form : null;
+    const at = held?.getBoundingClientRect().top ?? 0;
     change();
-    if (away) scrollBy({ top: (form?.getBoundingClientRect().top ?? 0) - at, behavior: "instant" });
+    if (held) scrollBy({ top: held.getBoundingClientRect().top - at, behavior: "instant" });
   }
 
   function say(sentence: string): void {

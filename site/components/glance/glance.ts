@@ -105,7 +105,9 @@ function show(title: string, seen: Seen, at: number, from: HTMLElement): void {
       make("div", {}, make("dt", {}, f.label), make("dd", {}, make("span", {}, f.number), " ", make("span", {}, f.unit))))) : null,
     button("Close", "co-button co-glance__close", () => box.close()));
   const fit = (): void => {
-    for (const value of values) fill(value, low.matches ? 0.3 : 0.3 / count);
+    let share = low.matches ? 0.3 : 0.3 / count;
+    do for (const value of values) fill(value, share);
+    while (box.scrollHeight > box.clientHeight && (share *= 0.85) > 0.1); // smaller than that, a person scrolls
   };
   const sleep = awake();
   box.addEventListener("close", () => {
@@ -165,7 +167,7 @@ function fill(value: HTMLElement, share: number): void {
   const size = parseFloat(getComputedStyle(value).fontSize);
   const most = Math.min(innerHeight * share, 320);
   const alone = Math.min(most, (size * room) / number.getBoundingClientRect().width);
-  const beside = Math.min(most, (size * room) / value.getBoundingClientRect().width);
+  const beside = Math.min(most, (size * room) / value.scrollWidth); // its box is never wider than the room
   const over = beside < 0.6 * alone;
   value.classList.toggle("co-glance__value--over", over);
   value.style.fontSize = `${Math.floor(over ? alone : beside)}px`;

@@ -15,6 +15,7 @@ import { printBlank } from "./blank.ts";
 import { fromFragment, same } from "./entries.ts";
 import { printResult, worksheetsForPrint } from "./paper.ts";
 import type { Entries } from "./entries.ts";
+import { parseSeries } from "./series-text.ts";
 import { linksWork, linkTo, share } from "./share.ts";
 import { taking } from "./take.ts";
 import { applyWhen, fieldOf } from "./fields.ts";
@@ -272,7 +273,10 @@ function worksheet(section: HTMLElement): void {
   function inShort(e: Entries): string {
     const typed = fields.filter((f) => (e.values[f.id] ?? "") !== "" && e.values[f.id] !== f.standard());
     const words = typed.map((f) => {
-      if (f.box.dataset.kind === "series") return f.label;
+      if (f.box.dataset.kind === "series") {
+        const { rows } = parseSeries(e.values[f.id] ?? "");
+        return `${f.label}, ${rows.length} rows, the last ${rows[rows.length - 1]?.join(" ") ?? ""}`;
+      }
       const unit = all<HTMLOptionElement>(f.box, "[data-unit] option").find((o) => o.value === e.units[f.id])?.textContent ?? "";
       return [f.label, e.values[f.id], unit].join(" ").trim();
     });
