@@ -49,7 +49,6 @@ export const asked = [
   ["offline", /about\/offline$/],
   ["hold failed", /evacuate-and-hold|worksheets\/vacuum-hold$/],
   ["inverter error", /find-the-cause|change-compressor/],
-  ["what first", /about\/start/],
   ["2nd compresor", /find-the-cause|assess|about\/start/],
   ["print report", /(^|\/)report$/],
 ];
