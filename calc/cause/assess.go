@@ -6,8 +6,9 @@ import "math"
 type Standing string
 
 // The standings. A cause is called one only with two independent facts for it
-// and none against, probable with one; an improbability is called excluded only when a test
-// excluded it.
+// and none against, probable with one. An improbability is called excluded only
+// when one finding divides its odds by the factor of a strong fact; that need
+// not be a measurement, so the report says which findings speak against it.
 const (
 	IsCause       Standing = "cause"
 	Probable      Standing = "probable"
@@ -23,7 +24,7 @@ const (
 	possibleAt = 0.10
 	excludedAt = 0.02
 	factor     = 2.0  // a fact counts for a cause when it at least doubles the odds
-	strong     = 5.0  // a test excludes when it divides the odds by this
+	strong     = 5.0  // a finding excludes when it divides the odds by this
 	odd        = 0.06 // a fact less probable than this beside the others is pointed out
 	enough     = 0.02 // bits below which a check is not worth naming
 )
@@ -189,19 +190,13 @@ func insert(list []Weight, w Weight, sign float64) []Weight {
 
 // standing chooses the word for a cause.
 func (e *engine) standing(j *Judged) Standing {
-	independent := 0
-	for k, w := range j.For {
-		if w.Factor < factor {
-			break
-		}
-		seen := false
-		for _, o := range j.For[:k] {
-			seen = seen || e.m.Findings[o.Finding].Group == e.m.Findings[w.Finding].Group
-		}
-		if !seen {
-			independent++
+	var count []int
+	for _, w := range j.For {
+		if w.Factor >= factor {
+			count = append(count, w.Finding)
 		}
 	}
+	independent := e.m.independent(count)
 	contrary := len(j.Against) > 0 && j.Against[0].Factor <= 1/factor
 	switch {
 	case j.P >= causeAt && independent >= 2 && !contrary:
@@ -214,6 +209,32 @@ func (e *engine) standing(j *Judged) Standing {
 		return Possible
 	}
 	return NotDetermined
+}
+
+// independent is how many independent facts the findings are, as far as the
+// words ask: none, one, or two and more. Two findings are two facts only when
+// no word of their groups is the same.
+func (m *Model) independent(findings []int) int {
+	for k, f := range findings {
+		for _, o := range findings[:k] {
+			if !m.Findings[f].shares(&m.Findings[o]) {
+				return 2
+			}
+		}
+	}
+	return min(len(findings), 1)
+}
+
+// shares reports whether two findings are about the same thing.
+func (f *Finding) shares(o *Finding) bool {
+	for _, g := range f.Groups {
+		for _, h := range o.Groups {
+			if g == h {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // lookAhead finds the checks worth making and what each cause still lacks.

@@ -66,12 +66,12 @@ const (
 type Finding struct {
 	ID, Name string
 	Layer    Layer
-	Group    string  // findings of one group are one fact: two readings of one gauge
-	Leak     float64 // probability of it without any of its links, 0 < Leak < 1
-	From     []Link  // the causes or mechanisms it is a sign of; P below Leak speaks against
-	Minutes  float64 // that looking takes
-	Risk     int     // 0 a look, 1 covers off or tools, 2 live parts, pressure or height
-	Before   bool    // must be looked at before a part is condemned
+	Groups   []string // what it is about; findings that share a word are one fact: two readings of one gauge
+	Leak     float64  // probability of it without any of its links, 0 < Leak < 1
+	From     []Link   // the causes or mechanisms it is a sign of; P below Leak speaks against
+	Minutes  float64  // that looking takes
+	Risk     int      // 0 a look, 1 covers off or tools, 2 live parts, pressure or height
+	Before   bool     // must be looked at before a part is condemned
 }
 
 // State is what is known of a finding.

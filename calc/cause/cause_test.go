@@ -26,7 +26,7 @@ func randomModel(r *rand.Rand, causes, mechanisms, findings int) *Model {
 		m.Causes = append(m.Causes, c)
 	}
 	for f := range findings {
-		x := Finding{ID: "f" + strconv.Itoa(f), Name: "finding", Group: "g" + strconv.Itoa(f%5), Layer: Layer(f % 2), Leak: 0.02 + 0.2*r.Float64(), Minutes: 1 + 20*r.Float64(), Risk: f % 3}
+		x := Finding{ID: "f" + strconv.Itoa(f), Name: "finding", Groups: []string{"g" + strconv.Itoa(f%5), "h" + strconv.Itoa(f%7)}, Layer: Layer(f % 2), Leak: 0.02 + 0.2*r.Float64(), Minutes: 1 + 20*r.Float64(), Risk: f % 3}
 		n := causes
 		if x.Layer == OfMechanisms {
 			n = mechanisms
@@ -193,7 +193,7 @@ func TestExpected(t *testing.T) {
 func TestBayes(t *testing.T) {
 	m := &Model{
 		Causes:   []Cause{{ID: "c", Name: "c", Prior: 0.01}},
-		Findings: []Finding{{ID: "f", Name: "f", Group: "g", Leak: 0.09, Minutes: 1, From: []Link{{0, 0.9}}}},
+		Findings: []Finding{{ID: "f", Name: "f", Groups: []string{"g"}, Leak: 0.09, Minutes: 1, From: []Link{{0, 0.9}}}},
 	}
 	got := Assess(m, Facts{Present}).Causes[0].P
 	if want := 0.009 / (0.009 + 0.0891); !(math.Abs(got-want) < 1e-12) {
@@ -213,7 +213,7 @@ func TestMoreEvidence(t *testing.T) {
 		m := randomModel(r, 6, 3, 9)
 		c := r.IntN(6)
 		leak := 0.05 + 0.1*r.Float64()
-		m.Findings = append(m.Findings, Finding{ID: "own", Name: "own", Group: "own", Leak: leak, From: []Link{{c, leak + (1-leak)*0.9*r.Float64()}}})
+		m.Findings = append(m.Findings, Finding{ID: "own", Name: "own", Groups: []string{"own"}, Leak: leak, From: []Link{{c, leak + (1-leak)*0.9*r.Float64()}}})
 		facts := randomFacts(r, m, 0.5)
 		own := len(facts) - 1
 		var p [3]float64
@@ -302,7 +302,7 @@ func asLines(m *Model, facts Facts) string {
 		}
 	}
 	for _, f := range m.Findings {
-		w.line("finding", f.ID, f.Name, pick(f.Layer == OfCauses, "causes", "mechanisms"), f.Group, num(f.Leak), num(f.Minutes), strconv.Itoa(f.Risk), pick(f.Before, "before", "-"))
+		w.line("finding", f.ID, f.Name, pick(f.Layer == OfCauses, "causes", "mechanisms"), strings.Join(f.Groups, ","), num(f.Leak), num(f.Minutes), strconv.Itoa(f.Risk), pick(f.Before, "before", "-"))
 		for _, l := range f.From {
 			to := ""
 			if f.Layer == OfCauses {

@@ -1,8 +1,8 @@
 package cause
 
 // Arrow is one step of the chain from a root cause to the failed part. It is
-// proven when facts stand at both of its ends: at the cause and at the
-// mechanism, or at the mechanism and at the part.
+// proven when facts carry both of its ends: the cause and the mechanism, or the
+// mechanism where the part itself is the other end.
 type Arrow struct {
 	Cause     int // from, or -1
 	Mechanism int // to, or from when Cause is -1 (then the arrow goes to the part)
@@ -37,14 +37,14 @@ func Chain(m *Model, facts Facts, a *Assessment) []Arrow {
 			}
 			atMechanism := signs(m, facts, OfMechanisms, l.To)
 			out = append(out, Arrow{Cause: c, Mechanism: l.To, P: min(j.P, a.Mechanisms[l.To]),
-				Facts: merge(atCause, atMechanism), Proven: len(atCause) > 0 && len(atMechanism) > 0})
+				Facts: merge(atCause, atMechanism), Proven: m.carried(atCause, c) && m.carried(atMechanism, l.To)})
 			drawn[l.To] = true
 		}
 	}
 	for k, d := range drawn {
 		if d {
 			at := signs(m, facts, OfMechanisms, k)
-			out = append(out, Arrow{Cause: -1, Mechanism: k, P: a.Mechanisms[k], Facts: at, Proven: len(at) > 0})
+			out = append(out, Arrow{Cause: -1, Mechanism: k, P: a.Mechanisms[k], Facts: at, Proven: m.carried(at, k)})
 		}
 	}
 	return out
@@ -75,6 +75,32 @@ func merge(a, b []int) []int {
 		}
 	}
 	return append(append(out, a...), b...)
+}
+
+// carried reports whether findings, signs of the item, carry it: one that
+// points at it, or two independent ones. A winding fault follows from most of
+// the mechanisms; alone it shows none of them.
+func (m *Model) carried(findings []int, item int) bool {
+	for _, f := range findings {
+		if m.Findings[f].pointsAt(item) {
+			return true
+		}
+	}
+	return m.independent(findings) > 1
+}
+
+// pointsAt reports whether the finding speaks strongly for the item, and for no
+// other of its layer half as much.
+func (f *Finding) pointsAt(item int) bool {
+	p, other := 0.0, 0.0
+	for _, l := range f.From {
+		if l.To == item {
+			p = l.P
+		} else {
+			other = max(other, l.P)
+		}
+	}
+	return p >= strong*f.Leak && (p >= factor*other || other <= f.Leak)
 }
 
 // signs returns the findings present that speak for an item.

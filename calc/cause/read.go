@@ -10,7 +10,7 @@ import (
 //	cause      id  name  prior  recurs|passes
 //	mechanism  id  name
 //	leads      cause  mechanism  probability
-//	finding    id  name  causes|mechanisms  group  leak  minutes  risk  before|-
+//	finding    id  name  causes|mechanisms  group,group,…  leak  minutes  risk  before|-
 //	sign       finding  cause-or-mechanism  probability
 //	fact       finding  present|absent
 //
@@ -125,7 +125,7 @@ func (m *Model) readLine(f []string) string {
 		if f[3] == "mechanisms" {
 			layer = OfMechanisms
 		}
-		m.Findings = append(m.Findings, Finding{ID: f[1], Name: f[2], Layer: layer, Group: f[4], Leak: leak, Minutes: minutes, Risk: risk, Before: f[8] == "before"})
+		m.Findings = append(m.Findings, Finding{ID: f[1], Name: f[2], Layer: layer, Groups: strings.Split(f[4], ","), Leak: leak, Minutes: minutes, Risk: risk, Before: f[8] == "before"})
 	case "sign":
 		i := m.Finding(f[1])
 		if i < 0 {

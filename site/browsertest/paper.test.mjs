@@ -61,6 +61,13 @@ async function pressed(p, selector) {
 const sheets = {
   "the front page": { open: (p, place) => openPage(p, place, "index"), has: [/The job in ten stages/] },
   "a procedure": { open: (p, place) => openPage(p, place, procedure), has: [/Where the numbered links lead/, /Sources/] },
+  "the steps of a procedure alone": {
+    open: async (p, place) => {
+      await openPage(p, place, procedure);
+      await pressed(p, "[data-print-steps]");
+    },
+    has: [/DANGER[^]*Oxygen, air or fuel gas/i, /Write down the pressure after 2, 5 and 10 minutes/, /The steps alone/], lacks: [/Why/, /Where the numbered links lead/, /\nSources/, /\[1\]/], sheets: 16,
+  },
   "a procedure with an answer": { open: waterPoint, has: [/Sources of this answer/, /IAPWS/, /source[^\n]* \[1\]/] },
   "a result inside a procedure": {
     open: async (p, place) => pressed(p, `${(await waterPoint(p, place)).at} [data-print-result]`),

@@ -3,11 +3,14 @@
 
 import { hourMinute } from "../components/timers/clock.ts";
 import { all, make } from "./dom.ts";
-import { currentPage } from "./one-page.ts";
+import { currentPage, onPageChange } from "./one-page.ts";
+import { printAs } from "./print-as.ts";
 import { singleFile } from "./root.ts";
 
 /** Links in running text to other pages. Sources show their address themselves; words of the glossary need none on paper. */
 const leading = ".co-prose a[href]:not(.co-cite, .co-term, .co-row, .co-button, .co-sources a, .co-worksheet a, .co-assess a, .co-contents a)";
+
+const alone = (): boolean => currentPage()?.dataset.printing === "steps";
 
 export function forPrint(): void {
   let undo: (() => void)[] = [];
@@ -18,15 +21,26 @@ export function forPrint(): void {
       undo.push(() => (d.open = false));
     }
     const page = currentPage();
-    if (page) footnotes(page);
+    if (page && !alone()) footnotes(page);
     const foot = document.querySelector(".co-footer__version");
     const now = new Date();
-    add(foot, "after", make("p", { class: "co-footer__printed" }, `Printed on ${now.toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" })} at ${hourMinute(now)}.`));
+    add(foot, "after", make("p", { class: "co-footer__printed" }, `Printed on ${now.toLocaleDateString("en-GB", { day: "numeric", month: "long", year: "numeric" })} at ${hourMinute(now)}.${alone() ? " The steps alone: reasons, worksheets and sources stand in the handbook." : ""}`));
   });
   addEventListener("afterprint", restore);
   for (const b of all(document, "[data-print]")) {
     b.hidden = false;
     b.addEventListener("click", () => print()); // worksheets.js goes before it, where answers have to be waited for
+  }
+
+  // A long procedure is 40 sheets, and its steps with their cautions a quarter of that.
+  for (const b of all(document, "[data-print-steps]")) {
+    const offer = (): void => void (b.hidden = !currentPage()?.querySelector("[data-step]"));
+    onPageChange(offer);
+    offer();
+    b.addEventListener("click", () => {
+      const page = currentPage();
+      if (page) printAs(page, "steps");
+    });
   }
 
   function restore(): void {

@@ -41,10 +41,10 @@ type Check struct {
 	ID        string
 	Place     int
 	Question  string
-	Statement string // what a yes means, for lists and reports
-	Fact      string // checks with the same fact are one
-	How       string // words of the link
-	Page      string // address of the step or page that says how, from the site's root
+	Statement string   // what a yes means, for lists and reports
+	Facts     []string // checks that share one of these are one fact; the first says what it is
+	How       string   // words of the link
+	Page      string   // address of the step or page that says how, from the site's root
 	Minutes   float64
 	Risk      int  // 0 look, 1 tools, 2 danger
 	Before    bool // do it before a part is condemned

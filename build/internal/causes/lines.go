@@ -20,7 +20,7 @@ func (m *Model) Engine() string {
 		}
 	}
 	for _, c := range m.Checks {
-		w.line("finding", c.ID, c.Statement, pick(c.Mechanisms, "mechanisms", "causes"), c.Fact, short(c.Leak), short(c.Minutes), strconv.Itoa(c.Risk), pick(c.Before, "before", "-"))
+		w.line("finding", c.ID, c.Statement, pick(c.Mechanisms, "mechanisms", "causes"), strings.Join(c.Facts, ","), short(c.Leak), short(c.Minutes), strconv.Itoa(c.Risk), pick(c.Before, "before", "-"))
 		for _, s := range c.Weights {
 			w.line("sign", c.ID, s.To, short(s.P))
 		}

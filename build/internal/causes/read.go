@@ -205,7 +205,7 @@ func (r *reader) check(at row) {
 	if !ok {
 		return
 	}
-	c := Check{ID: id, Question: r.text(at, "question"), Statement: r.text(at, "if yes, it reads"), Fact: page.Slug(r.text(at, "fact"))}
+	c := Check{ID: id, Question: r.text(at, "question"), Statement: r.text(at, "if yes, it reads"), Facts: r.facts(at)}
 	if !strings.HasSuffix(c.Question, "?") {
 		r.add(at.problem("question does not end with a question mark", "ask what can be answered by yes or no"))
 	}
@@ -218,6 +218,19 @@ func (r *reader) check(at row) {
 	c.From = r.answerer(at, at.cell("from"))
 	c.Place = r.place(at.t.heading)
 	r.m.Checks = append(r.m.Checks, c)
+}
+
+// facts reads the words of the column “fact”, with commas between.
+func (r *reader) facts(at row) []string {
+	var list []string
+	for word := range strings.SplitSeq(r.text(at, "fact"), ",") {
+		id := page.Slug(strings.TrimSpace(word))
+		if id == "" || slices.Contains(list, id) {
+			r.add(at.problem("the cell “fact” is “"+at.cell("fact")+"”", "write what the check is about; more words with commas between"))
+		}
+		list = append(list, id)
+	}
+	return list
 }
 
 func (r *reader) place(title string) int {
@@ -281,8 +294,8 @@ func (r *reader) whole(first *page.Page) {
 	}
 	for i := range r.m.Causes {
 		c := &r.m.Causes[i]
-		if n := r.m.factsFor(c); n < 2 {
-			r.add(r.causes[c.ID].problem("only "+strconv.Itoa(n)+" facts can speak for "+c.ID+", so it could never be called the cause", "give it checks with different facts"))
+		if !r.m.canBeNamed(c) {
+			r.add(r.causes[c.ID].problem("no two independent facts can speak for "+c.ID+", so it could never be called the cause", "give it checks with different facts"))
 		}
 	}
 	if n := r.m.states(); n > most {
@@ -299,17 +312,24 @@ func (r *reader) whole(first *page.Page) {
 	}
 }
 
-// factsFor counts the facts that can at least double the odds of a cause directly.
-func (m *Model) factsFor(c *Cause) int {
-	facts := map[string]bool{}
+// canBeNamed reports whether two checks that share no fact can at least double the odds of a cause directly.
+func (m *Model) canBeNamed(c *Cause) bool {
+	var speak [][]string
 	for _, k := range m.Checks {
 		for _, w := range k.Weights {
 			if !k.Mechanisms && w.To == c.ID && w.P >= 2*k.Leak {
-				facts[k.Fact] = true
+				speak = append(speak, k.Facts)
 			}
 		}
 	}
-	return len(facts)
+	for i, a := range speak {
+		for _, b := range speak[:i] {
+			if !slices.ContainsFunc(a, func(fact string) bool { return slices.Contains(b, fact) }) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // states counts the combinations of mechanisms over all sets of causes that may act together.

@@ -148,7 +148,7 @@ func TestProblems(t *testing.T) {
 		{"column missing", "| Cause | Name | Prior |", "| Cause | Nome | Prior |", "content/causes/all.md:7: table has no column “name” — did you mean Nome?"},
 		{"table missing", "| Mechanism | Name | What happens |", "| Mechanism | Name | What comes |", "content/causes/all.md:1: the pages below causes/ have no table “mechanism | name | what happens | source”"},
 		{"no weights", "| thirteen | causes | 0.05 | luck + | editorial |\n", "", "content/causes/all.md:27: check thirteen has no weights — give it a row in a table “check | sign of | leak | weights | source”"},
-		{"too few facts", "| thirteen | causes | 0.05 | luck + | ", "| thirteen | causes | 0.3 | luck + | ", "content/causes/all.md:10: only 1 facts can speak for luck, so it could never be called the cause — give it checks with different facts"},
+		{"too few facts", "| thirteen | causes | 0.05 | luck + | ", "| thirteen | causes | 0.3 | luck + | ", "content/causes/all.md:10: no two independent facts can speak for luck, so it could never be called the cause — give it checks with different facts"},
 		{"end of an element", "Bad luck", "Bad <luck", "content/causes/all.md:10: “<” stands in the cell “name” — write “under”"},
 	} {
 		t.Run(c.name, func(t *testing.T) {

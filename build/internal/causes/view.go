@@ -37,7 +37,7 @@ func (m *Model) View(data, base string) View {
 		v.Places = append(v.Places, PlaceView{ID: p.ID, Title: p.Title})
 	}
 	for _, c := range m.Checks {
-		k := CheckView{ID: c.ID, Question: c.Question, Fact: c.Fact, How: c.How, URL: base + c.Page, Minutes: short(c.Minutes), RiskWord: risks[c.Risk], Risk: c.Risk, Before: c.Before}
+		k := CheckView{ID: c.ID, Question: c.Question, Fact: c.Facts[0], How: c.How, URL: base + c.Page, Minutes: short(c.Minutes), RiskWord: risks[c.Risk], Risk: c.Risk, Before: c.Before}
 		if a := c.From; a != nil {
 			k.From = &FromView{ID: a.Worksheet.ID, Title: a.Worksheet.Title, URL: base + "worksheets/" + a.Worksheet.ID + ".html", Words: a.words()}
 		}

@@ -108,7 +108,7 @@ export async function assessment(t, p, place) {
     }, at);
     assert.equal(state.percent, false, "no percentage in the verdict");
     assert.ok(state.drawn.length > 0 && state.drawn.length <= state.listed.length, `the list holds every arrow of the drawing: ${state.drawn} / ${state.listed}`);
-    assert.ok(state.listed.some((l) => /shown by/.test(l)), `an arrow is shown: ${state.listed}`);
+    assert.ok(state.listed.some((l) => /supported by/.test(l)), `an arrow is supported: ${state.listed}`);
     assert.ok(state.gate.includes("airflow"), `the gate holds the cause: ${state.gate}`);
     assert.deepEqual(state.gate.filter((g) => state.gone.includes(g)), [], "nothing excluded stands at the gate");
     assert.ok(state.width[0] <= state.width[1], `nothing wider than the screen: ${state.width}`);

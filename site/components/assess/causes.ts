@@ -1,4 +1,4 @@
-// Each cause with what speaks for it, against it and what is missing; causes that act together; what was excluded and how.
+// Each cause with what speaks for it, against it and what is missing; causes that act together; what findings speak against.
 
 import { make } from "../../module/dom.ts";
 import { againstIt, wordFor } from "../report/judge.ts";
@@ -19,7 +19,7 @@ export function causes(scene: Scene): Node[] {
   const mix = together(scene);
   if (mix) parts.push(mix);
   if (open.length > 0) parts.push(fold(scene, "open", "Not determined", count(open.length, "cause", "causes"), ...open.map((j) => one(scene, j))));
-  if (excluded.length > 0) parts.push(fold(scene, "excluded", "Excluded, and by which test", count(excluded.length, "cause", "causes"), ...excluded.map((j) => one(scene, j))));
+  if (excluded.length > 0) parts.push(fold(scene, "excluded", "Findings speak against these", count(excluded.length, "cause", "causes"), ...excluded.map((j) => one(scene, j))));
   return parts;
 }
 
@@ -27,7 +27,7 @@ function one(scene: Scene, j: Judged): HTMLElement {
   const word = wordFor(j);
   const test = word === "excluded" ? j.against[0] : undefined;
   const d = fold(scene, `cause-${j.id}`, j.name, standingWords[word],
-    test ? make("p", {}, "Excluded by: ", ...fact(scene, test.finding), ".") : null,
+    test ? make("p", {}, "Most against it: ", ...fact(scene, test.finding), ".") : null,
     weighed(scene, "For", j.for, "Nothing yet."),
     j.against.length > 0 || word !== "excluded" ? weighed(scene, "Against", j.against, "Nothing yet.") : null,
     j.missing.length === 0 ? null : make("div", {}, make("p", { class: "co-assess__sub" }, "Missing"), make("ul", { class: "co-assess__list" },

@@ -66,5 +66,5 @@ export function wouldSay(o: Outcome, check: Check, mark: "yes" | "no"): string {
 }
 
 export const standingWords: Record<Standing, string> = {
-  cause: "cause", probable: "probable", possible: "possible", excluded: "excluded", "not determined": "not determined",
+  cause: "cause", probable: "probable", possible: "possible", excluded: "spoken against", "not determined": "not determined",
 };

@@ -29,9 +29,9 @@ export async function again(results: readonly Result[], evaluate: (request: Requ
 
 const longest = 120; // letters of an entry; a log is in the job file
 
-/** One answer, with the charts of the one worked out again. */
-export function answerBlock({ number, of: r }: Item<Result>, reply: Reply | undefined): Markup {
-  const again = reply ? compare(r, reply) : null;
+/** One answer, with the charts of the one worked out again. replaced: number of the later answer to the same log, which has the chart. */
+export function answerBlock({ number, of: r }: Item<Result>, reply: Reply | undefined, replaced: number | undefined): Markup {
+  const again = reply && replaced === undefined ? compare(r, reply) : null;
   const figures = r.outputs.filter((o) => o.main || r.outputs.length <= 3);
   const entered = r.inputs.filter((i) => i.shown !== "" || i.text !== "").map((i) => {
     const text = i.shown || i.text;
@@ -40,6 +40,7 @@ export function answerBlock({ number, of: r }: Item<Result>, reply: Reply | unde
   const charts = again?.charts ?? [];
   return html`<div class="answer ${charts.length > 0 ? "answer--drawn" : ""}"><div>
 <p class="answer__title"><span class="no">${number}</span><strong>${r.title}</strong> <span class="soft">${timeText(r.time)}</span></p>
+${replaced === undefined ? null : html`<p class="answer__warning">${fill(report.work.replaced, { n: replaced })}</p>`}
 ${r.verdict ? html`<p class="answer__verdict"><strong>${r.verdict.title}.</strong> ${r.verdict.text}</p>` : null}
 ${figures.length > 0 ? html`<dl class="figures">${figures.map((o) => html`<div><dt>${o.label}</dt><dd>${o.text}</dd></div>`)}</dl>` : null}
 ${r.warnings.map((w) => html`<p class="answer__warning">${w}</p>`)}

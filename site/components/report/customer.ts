@@ -36,7 +36,9 @@ export function makeCustomerPage(job: Job, assessment: Assessment | null, o: Rep
   return page(job, titled(w.title, job), "plain", body, o);
 }
 
+// What the evidence carries decides the words: a cause that is only probable may have been it.
 const plain = (j: Judged): string => customer.plain[j.id]?.[0] ?? `${j.name}.`;
+const perhaps = (j: Judged): string => customer.plain[j.id]?.[2] ?? fill(customer.maybe, { cause: j.name });
 const fix = (j: Judged): string => customer.plain[j.id]?.[1] ?? j.removes;
 
 function why(m: Made): Markup {
@@ -51,17 +53,39 @@ function why(m: Made): Markup {
   return html`${maybe(v.probable)}${told}`;
 }
 
-const maybe = (probable: Judged[]): Part => (probable.length === 0 ? null : html`<p>${fill(customer.probable, { cause: probable.map(plain).join(" ") })}</p>`);
+const maybe = (probable: Judged[]): Part => (probable.length === 0 ? null : html`<p>${fill(customer.probable, { cause: probable.map(perhaps).join(" ") })}</p>`);
 
 function next(m: Made): string {
   const of = named(m.v);
-  return of.length === 0 ? customer.unknownNext : of.some((j) => j.recurs) ? customer.recurs : customer.passes;
+  if (of.length === 0) return customer.unknownNext;
+  if (!of.some((j) => j.recurs)) return customer.passes;
+  return m.v.causes.some((j) => j.recurs) ? customer.recurs : customer.mayRecur;
 }
 
 function choice(m: Made, o: Option, isBest: boolean): Markup {
   const w = customer;
-  const of = named(m.v);
-  const says = o === "a" && of.some((j) => j.id === sound) ? w.aSound : o === "c" ? w.c.says : o === "b" ? (of.length === 0 ? w.b.unknown : `${w.b.says} ${of.map(fix).join(" ")}`) : of.length === 0 ? w.aUnknown : of.some((j) => j.recurs) ? w.a.says : w.aPasses;
+  const says = o === "a" ? partOnly(m) : o === "b" ? remedy(m) : w.c.says;
   const price = priceText(m.job, o);
   return html`<li class="${isBest ? "best" : ""}">${isBest ? html`<p class="tag">${w.best}</p>` : null}<p class="name">${o.toUpperCase()}: ${w[o].name}</p><p>${says}</p><p>${price === "" ? w.noPrice : html`${w.price}: <strong>${price}</strong>`}</p></li>`;
+}
+
+/** What is said of option A, from the strongest words down. */
+function partOnly(m: Made): string {
+  const w = customer;
+  const { causes, probable } = m.v;
+  const isSound = (j: Judged): boolean => j.id === sound;
+  if (causes.some(isSound)) return w.aSound;
+  if (probable.some(isSound)) return w.aMaybeSound;
+  if (causes.some((j) => j.recurs)) return w.a.says;
+  if (probable.some((j) => j.recurs)) return w.aMaybe;
+  return named(m.v).length === 0 ? w.aUnknown : w.aPasses;
+}
+
+/** What option B removes: a cause now, a probable cause when a test has shown it. */
+function remedy(m: Made): string {
+  const w = customer.b;
+  const { causes, probable } = m.v;
+  if (named(m.v).length === 0) return w.unknown;
+  const fixes = (first: string, of: Judged[]): string[] => (of.length === 0 ? [] : [first, ...of.map(fix)]);
+  return [...fixes(w.says, causes), ...fixes(w.maybe, probable)].join(" ");
 }

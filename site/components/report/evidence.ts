@@ -20,11 +20,18 @@ export interface Evidence {
   answersAfter: Item<Result>[];
   photosAfter: Item<Photo>[];
   numberOf(finding: string): number | null;
+  replacedBy: ReadonlyMap<string, number>; // by id of an answer: number of the later answer to the same log
   last: number;
 }
 
 /** Pages of the work itself: what is read there was read after the repair began. */
 const workPages = ["braze-with-nitrogen", "pressure-test", "evacuate-and-hold", "charge", "prove-and-report"].map((p) => `stages/${p}`);
+
+/** Worksheets of the work itself: their answers are tests of the work, whichever page they were kept on. */
+const workSheets = ["purge", "pump-down", "standing-pressure", "vacuum-hold", "water-point", "moisture-in", "suction-drier", "charge-adjustment"];
+
+/** Findings that say something of an earlier failure of the circuit, in the order in which they are told. */
+export const earlier: readonly string[] = ["failed-before", "burnt-before", "not-cleaned", "within-a-year", "same-place"];
 
 /** Fields that the report puts in a place of its own. */
 export const placed = { excluded: "excluded", notMeasured: "not-measured", cost: "cost-nothing", decision: "decision" } as const;
@@ -69,19 +76,45 @@ export function collect(job: Job, a: Assessment | null): Evidence {
 
   const byTime = (x: { time: string }, y: { time: string }): number => x.time.localeCompare(y.time);
   const readsOf = (late: boolean): Read[] => reads.filter((r) => r.after === late).map((r) => r.read).sort(byTime);
-  const answersOf = (late: boolean): Result[] => job.results.filter((r) => after(r.page, r.time) === late).sort(byTime);
+  const inWork = (r: Result): boolean => workSheets.includes(r.worksheet) || after(r.page, r.time);
+  const answersOf = (late: boolean): Result[] => together(job.results.filter((r) => inWork(r) === late).sort(byTime));
   const photosOf = (late: boolean): Photo[] => job.photos.filter((p) => !shown.has(p) && after(p.link?.kind === "step" ? pageOf(p.link.id) : "", p.time) === late).sort(byTime);
 
   const present = number(found.filter((f) => f.finding.state === "present"));
   const absent = number(found.filter((f) => f.finding.state === "absent"));
   const numbers = new Map([...present, ...absent].map((i) => [i.of.id, i.number]));
+  const before = { readings: number(readsOf(false)), answers: number(answersOf(false)), photos: number(photosOf(false)), written: number(written.sort(byTime)) };
+  const later = { readingsAfter: number(readsOf(true)), answersAfter: number(answersOf(true)), photosAfter: number(photosOf(true)) };
   return {
-    present, absent,
-    readings: number(readsOf(false)), answers: number(answersOf(false)), photos: number(photosOf(false)), written: number(written.sort(byTime)),
-    readingsAfter: number(readsOf(true)), answersAfter: number(answersOf(true)), photosAfter: number(photosOf(true)),
+    present, absent, ...before, ...later,
     numberOf: (finding) => numbers.get(finding) ?? null,
+    replacedBy: replaced([...before.answers, ...later.answersAfter]),
     get last() { return last; },
   };
+}
+
+/** Answers of one worksheet stand together; the worksheets in the order of their first answer. */
+function together(results: Result[]): Result[] {
+  const first = results.map((r) => r.worksheet);
+  return [...results].sort((x, y) => first.indexOf(x.worksheet) - first.indexOf(y.worksheet)); // a sort keeps the order of equals
+}
+
+/** Of several answers to one log the last is valid: the log was worked out again, with other entries beside it. */
+function replaced(answers: Item<Result>[]): Map<string, number> {
+  const last = new Map<string, Item<Result>>();
+  const by = new Map<string, number>();
+  for (const a of [...answers].sort((x, y) => x.of.time.localeCompare(y.of.time))) last.set(logOf(a.of), a);
+  for (const a of answers) {
+    const valid = last.get(logOf(a.of));
+    if (logOf(a.of) !== "" && valid && valid !== a) by.set(a.of.id, valid.number);
+  }
+  return by;
+}
+
+/** Worksheet and log of an answer, "" without a log. Only blanks at the ends of lines may differ in the same log. */
+function logOf(r: Result): string {
+  const log = r.inputs.find((i) => i.id === "log");
+  return !log || log.text.trim() === "" ? "" : [r.worksheet, log.unit, log.text.trim().replace(/\s*\n\s*/g, "\n")].join("\t");
 }
 
 /** A field of a procedure page is a reading when it has a unit of measure; "text", "time" and "photo number" are none. */

@@ -74,8 +74,10 @@ export const sound = "sound";
 /** What is left when nothing but the part is replaced. */
 export function riskOfPart(v: Verdict): string {
   const w = report.options.a;
-  const of = named(v);
-  if (of.some((j) => j.id === sound)) return w.leftSound;
-  return of.length === 0 ? w.leftUnknown : of.some((j) => j.recurs) ? w.left : w.leftPasses;
+  if (v.causes.some((j) => j.id === sound)) return w.leftSound;
+  if (v.probable.some((j) => j.id === sound)) return w.leftMaybeSound;
+  if (v.causes.some((j) => j.recurs)) return w.left;
+  if (v.probable.some((j) => j.recurs)) return w.leftMaybe;
+  return named(v).length === 0 ? w.leftUnknown : w.leftPasses;
 }
 

@@ -1,6 +1,7 @@
 // The three options: what is done, what risk is left, the owner's part, how success is measured, price and date.
 
 import type { Job } from "../job/schema.ts";
+import type { Judged } from "./assessment.ts";
 import { chosen, options, priceText, recommended } from "./choices.ts";
 import { html, lines } from "./html.ts";
 import type { Markup, Part } from "./html.ts";
@@ -42,15 +43,17 @@ function work(m: Made, o: Option): Part {
   const added = typed === "" ? null : html`<p>${lines(typed)}</p>`;
   if (o === "a") return [html`<p>${w.a.work}</p>`, added];
   if (o === "c") return [html`<p>${w.c.work}</p>`, added];
-  const removes = named(m.v).map((j) => j.removes).filter((x) => x !== "");
-  return [html`<p>${removes.length > 0 ? w.b.work : w.b.workUnknown}</p>`, items(removes), added];
+  const removes = (of: Judged[]): string[] => of.map((j) => j.removes).filter((x) => x !== "");
+  const now = removes(m.v.causes);
+  const shown = removes(m.v.probable); // to be done once a test has shown it
+  return [html`<p>${now.length + shown.length > 0 ? w.b.work : w.b.workUnknown}</p>`, items(now), shown.length === 0 ? null : html`<p>${w.b.workMaybe}</p>`, items(shown), added];
 }
 
 function left(m: Made, o: Option): Part {
   const w = report.options;
   if (o === "a") return riskOfPart(m.v);
   if (o === "c") return w.c.left;
-  return named(m.v).length > 0 ? w.b.left : w.b.leftUnknown;
+  return m.v.probable.length > 0 ? w.b.leftMaybe : m.v.causes.length > 0 ? w.b.left : w.b.leftUnknown;
 }
 
 function duties(m: Made, o: Option): Part {

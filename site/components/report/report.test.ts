@@ -12,13 +12,13 @@ import { readAssessment } from "./assessment.ts";
 import type { Assessment, Judged } from "./assessment.ts";
 import { choose } from "./choices.ts";
 import { makeCustomerPage } from "./customer.ts";
-import { collect } from "./evidence.ts";
+import { collect, earlier } from "./evidence.ts";
 import { cssString, drawing, html, picture } from "./html.ts";
 import { advised, judge, wordFor } from "./judge.ts";
 import { made, statement } from "./made.ts";
 import { makeReport } from "./report.ts";
 import { dateText, spanText } from "./times.ts";
-import { report } from "./words.ts";
+import { customer, report } from "./words.ts";
 
 const data = new URL("../../../../../../testdata/report/", import.meta.url);
 const text = (name: string): string => readFileSync(new URL(name, data), "utf8");
@@ -150,17 +150,102 @@ test("no word is stronger than the standing", () => {
   assert.equal(advised(judge(with_(j("cause")), 3)), "b");
 });
 
+test("the owner's page says “may have” of a probable cause, for every cause of the model", () => {
+  const model = readFileSync(new URL("../../content/causes/root-causes.md", data), "utf8");
+  const ids = [...(/\n## Root causes\n(.*?)\n## /s.exec(model)?.[1] ?? "").matchAll(/^\| ([a-z-]+) \| ([^|]+) \| 0\./gm)].map((x) => [x[1] ?? "", x[2] ?? ""]);
+  assert.equal(ids.length, 22, "causes read from the content");
+  for (const [id = "", name = ""] of ids) {
+    const [was = "", fix = "", maybe = ""] = customer.plain[id] ?? [];
+    assert.match(maybe, /\bmay\b/, id);
+    const page = (standing: Judged["standing"]): string => words(makeCustomerPage(job, { ...assessed, problem: "", conflicts: [], causes: [{ id, name, removes: "Mend it.", p: 0.7, standing, recurs: true, for: [{ finding: "filters-blocked", factor: 5 }], against: [], missing: [] }] }, o));
+    const probable = page("probable");
+    assert.ok(probable.includes(`We think we know the cause, but one more test is needed. ${maybe}`), id);
+    assert.ok(probable.includes(`If the test shows it, we do this: ${fix}`), id);
+    assert.ok(!probable.includes(was), `${id}: a probable cause told as a fact`);
+    assert.doesNotMatch(probable, /We do this as well|The cause stays|The part is not broken|If this stays as it is/, id);
+    assert.ok(page("cause").includes(`We found the cause. ${was}`), id);
+    assert.ok(page("cause").includes(`We do this as well: ${fix}`), id);
+  }
+});
+
+test("a cause of a company without words of its own is no fact while it is probable", () => {
+  const own: Judged = { id: "own", name: "Bird nest", removes: "Take it out.", p: 0.7, standing: "probable", recurs: true, for: [], against: [], missing: [] };
+  assert.match(words(makeCustomerPage(job, { ...assessed, causes: [own] }, o)), /It may be this: Bird nest\./);
+});
+
+test("the report binds the remedy of a probable cause to a test", () => {
+  const airflow = (standing: Judged["standing"]): string => words(makeReport(job, { ...assessed, causes: [{ id: "airflow", name: "Low indoor airflow", removes: "Clean the filters.", p: 0.7, standing, recurs: true, for: [{ finding: "filters-blocked", factor: 5 }], against: [], missing: [] }] }, o));
+  assert.match(airflow("probable"), /What will stop it Once a test has shown it: Clean the filters\./);
+  assert.match(airflow("probable"), /Option A, and: Once a test has shown the probable cause: Clean the filters\./);
+  assert.match(airflow("probable"), /Low indoor airflow is only probable\. If it is the cause, it would act on the next compressor too\./);
+  assert.doesNotMatch(airflow("probable"), /The cause still works|The cause named is gone/);
+  assert.match(airflow("cause"), /What will stop it Clean the filters\./);
+  assert.match(airflow("cause"), /Option A, and: Clean the filters\./);
+});
+
 test("an unknown standing of a newer module is not determined", () => {
   assert.equal(readAssessment("", "judged\tx\t0.99\tcertain\trecurs\n").causes[0]?.standing, "not determined");
 });
 
-test("excluded causes name their test, and an open arrow says so", () => {
+test("what findings speak against names them, and no test is said that none made", () => {
   const page = words(makeReport(job, assessed, o));
+  assert.match(page, /Findings speak against these With the findings beside it, each of these is improbable\./);
+  for (const at of [report.excluded, report.standing, report.sections, report.says]) assert.doesNotMatch(Object.values(at).join(" "), /excluded by|by (a )?test|shown (nor|by)/i);
+  assert.doesNotMatch(page, /Shown by evidence|Excluded by test/);
+  assert.match(page, /→ failed compressor\. Supported by evidence/);
   assert.match(page, /Crankcase heater dead or power off before start 8 looked for, and not found: crankcase heater dead/);
   const open = { ...assessed, arrows: [...assessed.arrows, { cause: "valve", mechanism: "floodback", proven: false, findings: ["sump-cold"] }, { cause: null, mechanism: "acid", proven: false, findings: [] }] };
   const more = words(makeReport(job, open, o));
   assert.match(more, /Expansion valve over-feeds or sticks open → liquid floodback\. Not proven\. Evidence so far: 4\./);
   assert.match(more, /Acid and copper plating → failed compressor\. Not proven\. No evidence yet\./);
+});
+
+test("a hold is a test of the work on whichever page it was kept, and the last answer to one log is the valid one", () => {
+  const kept = job.results.find((r) => r.worksheet === "vacuum-hold");
+  assert.ok(kept);
+  const hold = (id: string, page: string, time: string, log = "minutes,micron\n0,310\n30,377\n"): Job["results"][number] => ({ ...structuredClone(kept), id, page, time, inputs: kept.inputs.map((i) => (i.id === "log" ? { ...i, text: log } : i)) });
+  const own = "worksheets/vacuum-hold";
+  const j = copy((x) => {
+    x.ticks = {}; // so that no page tells when the work began
+    x.results = [
+      hold("third", own, "2026-11-25T13:00:00Z"), hold("other", own, "2026-11-25T14:30:00Z", "minutes,micron\n0,300\n30,310"),
+      hold("first", "stages/evacuate-and-hold", "2026-11-25T11:00:00Z"), ...x.results.filter((r) => r.worksheet === "running-state"),
+      hold("second", own, "2026-11-25T12:00:00Z", "minutes,micron \n0,310\n30,377"),
+    ];
+  });
+  const e = collect(j, assessed);
+  assert.deepEqual(e.answersAfter.map((r) => r.of.id), ["first", "second", "third", "other"], "all under the tests, together, in order of time");
+  assert.deepEqual(e.answers.map((r) => r.of.worksheet), ["running-state", "running-state"]);
+  const third = e.answersAfter[2]?.number;
+  assert.deepEqual([...e.replacedBy], [["first", third], ["second", third]], "another log is another hold");
+  const page = words(makeReport(j, assessed, o));
+  assert.equal(page.split(`Replaced by ${third}, the later answer to the same log.`).length - 1, 2);
+  // Two holds with a running state between them still stand together.
+  const mixed = copy((x) => (x.results = [hold("a", own, "2026-11-25T11:00:00Z"), { ...(x.results.find((r) => r.id === "r4") ?? kept), time: "2026-11-25T11:30:00Z" }, hold("b", own, "2026-11-25T12:00:00Z", "0,1")]));
+  assert.deepEqual(collect(mixed, assessed).answersAfter.map((r) => r.of.worksheet), ["vacuum-hold", "vacuum-hold", "running-state"]);
+});
+
+test("the history says what its list holds and what the findings say of an earlier failure", () => {
+  const history = (j: Job): string => /2 Failure history(.*?)3 Evidence/.exec(words(makeReport(j, assessed, o)))?.[1] ?? "";
+  const yes = (j: Job, ...ids: string[]): void => ids.forEach((id) => (j.findings[id] = { state: "present", text: "", time: "2026-11-24T08:00:00Z", note: "" }));
+  const both = history(copy((j) => {
+    j.failures = [];
+    yes(j, "failed-before", "burnt-before", "not-cleaned", "within-a-year");
+  }));
+  assert.match(both, /The failure history of this job lists none\. The findings of the assessment say:/);
+  for (const name of ["An earlier compressor of this circuit failed", "The earlier compressor burnt or left acid", "No clean-up after the earlier failure", "Failed within a year of a change-out"]) assert.match(both, new RegExp(`\\d+ ${name}\\.`));
+  assert.doesNotMatch(both, /No earlier failure is recorded/);
+  assert.match(history(job), /Compressor A locked after four years.*The findings of the assessment say: 1 An earlier compressor of this circuit failed\./, "a list of failures and the findings stand side by side");
+  const none = history(copy((j) => {
+    j.failures = [];
+    j.findings = {};
+  }));
+  assert.equal(none.trim(), "The failure history of this job lists none.");
+  const no = history(copy((j) => (j.findings = { "failed-before": { state: "absent", text: "", time: "2026-11-24T08:00:00Z", note: "" } })));
+  assert.match(no, /looked for, and not found: an earlier compressor of this circuit failed\./);
+  // The names are those of the model.
+  const checks = readFileSync(new URL("../../content/causes/findings.md", data), "utf8");
+  for (const id of earlier) assert.ok(checks.includes(`\n| ${id} | `), id);
 });
 
 test("the demonstration is marked on every page, a real job is not", () => {

@@ -6,7 +6,7 @@ import type { Job, Photo } from "../job/schema.ts";
 import { answerBlock } from "./answers.ts";
 import type { Assessment } from "./assessment.ts";
 import { chosen } from "./choices.ts";
-import { pageOf, placed, provePage, words } from "./evidence.ts";
+import { earlier, pageOf, placed, provePage, words } from "./evidence.ts";
 import type { Evidence, Item, Read } from "./evidence.ts";
 import { drawing, html, lines, picture } from "./html.ts";
 import type { Markup, Part } from "./html.ts";
@@ -77,7 +77,7 @@ function doubts(m: Made): Markup[] {
 function whatStops(m: Made): Part {
   const list_ = named(m.v).filter((j) => j.removes !== "");
   if (list_.length === 0) return fill(report.summary.stopsUnknown, { n: numberOf("excluded") });
-  return list_.map((j) => html`<p>${j.removes}</p>`);
+  return list_.map((j) => html`<p>${wordFor(j) === "cause" ? null : `${report.summary.stopsMaybe} `}${j.removes}</p>`);
 }
 
 // 2
@@ -86,7 +86,15 @@ function history(m: Made): Markup {
   const w = report.history;
   const rows = m.job.failures.map((f) => html`<tr><td class="time">${dateText(f.date) || report.evidence.noTime}</td><td>${lines(f.what)}</td><td>${f.told}</td></tr>`);
   return html`<section>${heading("history")}${rows.length === 0 ? html`<p>${w.none}</p>` : html`<p class="soft">${w.rule}</p>
-<div class="scroll"><table><thead><tr><th scope="col" class="number">${w.date}</th><th scope="col">${w.what}</th><th scope="col">${w.told}</th></tr></thead><tbody>${rows}</tbody></table></div>`}</section>`;
+<div class="scroll"><table><thead><tr><th scope="col" class="number">${w.date}</th><th scope="col">${w.what}</th><th scope="col">${w.told}</th></tr></thead><tbody>${rows}</tbody></table></div>`}${earlierFailures(m)}</section>`;
+}
+
+/** What the findings say of an earlier failure: the list of failures may hold none, or none of these. */
+function earlierFailures({ e, job }: Made): Part {
+  const of = [...e.present, ...e.absent.filter((i) => i.of.id === "failed-before")].filter((i) => earlier.includes(i.of.id));
+  if (of.length === 0) return null;
+  const w = report.history;
+  return html`<p>${w.found}</p><ul class="found">${of.map(({ number, of: f }) => html`<li><span class="no">${number}</span><div><p>${said(job, f.id, f.name)}.</p></div></li>`)}</ul>`;
 }
 
 // 3
@@ -100,7 +108,7 @@ function evidence(m: Made): Markup {
 ${nothing ? html`<p>${w.none}</p>` : html`<p class="soft">${w.rule}</p>`}
 ${found(w.found, e.present)}${found(w.notFound, e.absent)}
 ${e.readings.length === 0 ? null : html`<h3>${w.readings}</h3>${readings(m, e.readings)}`}
-${e.answers.length === 0 ? null : html`<h3>${w.answers}</h3>${e.answers.map((r) => answerBlock(r, m.o.again?.get(r.of.id)))}`}
+${e.answers.length === 0 ? null : html`<h3>${w.answers}</h3>${e.answers.map((r) => answerBlock(r, m.o.again?.get(r.of.id), e.replacedBy.get(r.of.id)))}`}
 ${e.photos.length === 0 ? null : html`<h3>${w.photos}</h3>${numberedPhotos(m, e.photos)}`}
 ${e.written.length === 0 ? null : html`<h3>${w.written}</h3><p class="soft">${w.writtenRule}</p><ul class="found">${e.written.map(({ number, of: x }) => html`<li><span class="no">${number}</span><div><p>${x.what === "" ? null : html`<strong>${x.what}:</strong> `}${lines(x.value)} <span class="soft">${timeText(x.time)}</span></p></div></li>`)}</ul>`}
 </section>`;
@@ -155,7 +163,7 @@ function excluded(m: Made): Markup {
   const w = report.excluded;
   const typed = (m.job.fields[`${provePage}#${placed.excluded}`]?.value ?? "").trim();
   const name = (f: string): string => a?.findings.get(f)?.name ?? words(f);
-  const out = v.excluded.map((j) => html`<tr><td><strong>${j.name}</strong></td><td>${againstIt(j).map((f) => ({ f, n: m.e.numberOf(f) })).filter((x) => x.n !== null).map((x, i) => html`${i === 0 ? null : html`<br>`}<span class="no">${x.n}</span>${said(m, x.f, name(x.f))}`)}</td></tr>`);
+  const out = v.excluded.map((j) => html`<tr><td><strong>${j.name}</strong></td><td>${againstIt(j).map((f) => ({ f, n: m.e.numberOf(f) })).filter((x) => x.n !== null).map((x, i) => html`${i === 0 ? null : html`<br>`}<span class="no">${x.n}</span>${said(m.job, x.f, name(x.f))}`)}</td></tr>`);
   const open = [...v.causes, ...v.probable, ...v.possible].map((j) => {
     const plus = numbers(m, forIt(j));
     const minus = numbers(m, againstIt(j));
@@ -165,7 +173,7 @@ function excluded(m: Made): Markup {
   const rest = a && v.weighed ? a.causes.filter((j) => wordFor(j) === "not determined").map((j) => lowerFirst(j.name)) : [];
   const next = a && v.weighed ? a.next.slice(0, 5).map((f) => question(a, f)) : [];
   return html`<section>${heading("excluded")}
-<h3>${w.excluded}</h3>${out.length === 0 ? html`<p>${w.none}</p>` : html`<div class="scroll"><table><thead><tr><th scope="col">${w.cause}</th><th scope="col">${w.test}</th></tr></thead><tbody>${out}</tbody></table></div>`}
+<h3>${w.excluded}</h3>${out.length === 0 ? html`<p>${w.none}</p>` : html`<p class="soft">${w.rule}</p><div class="scroll"><table><thead><tr><th scope="col">${w.cause}</th><th scope="col">${w.by}</th></tr></thead><tbody>${out}</tbody></table></div>`}
 ${typed === "" ? null : html`<h3>${w.typed}</h3><p>${lines(typed)}</p>`}
 ${open.length === 0 ? null : html`<h3>${w.open}</h3><div class="scroll"><table><thead><tr><th scope="col">${w.cause}</th><th scope="col">${w.standing}</th><th scope="col">${w.test}</th><th scope="col">${w.missing}</th></tr></thead><tbody>${open}</tbody></table></div>`}
 ${rest.length === 0 ? null : html`<p>${fill(w.rest, { causes: rest.join("; ") })}</p>`}
@@ -173,9 +181,9 @@ ${next.length === 0 ? null : html`<h3>${w.next}</h3><ul>${next.map((q) => html`<
 </section>`;
 }
 
-/** A finding as the reason of an exclusion: what is there reads as itself, what is not there says so. */
-function said(m: Made, finding: string, name: string): string {
-  return m.job.findings[finding]?.state === "absent" ? fill(report.excluded.notFound, { finding: lowerFirst(name) }) : name;
+/** A finding in words: what is there reads as itself, what is not there says so. */
+function said(job: Job, finding: string, name: string): string {
+  return job.findings[finding]?.state === "absent" ? fill(report.excluded.notFound, { finding: lowerFirst(name) }) : name;
 }
 
 const question = (a: Assessment | null, f: string): string => a?.findings.get(f)?.question || a?.findings.get(f)?.name || words(f);
@@ -194,7 +202,7 @@ function work(m: Made): Markup {
 <h3>${w.done}</h3>${typed === "" && rows.length === 0 ? html`<p>${w.none}</p>` : null}${typed === "" ? null : html`<ul>${typed.split(/\n+/).filter((l) => l.trim() !== "").map((l) => html`<li>${l}</li>`)}</ul>`}
 ${rows.length === 0 ? null : html`<div class="scroll"><table><thead><tr><th scope="col">${w.stage}</th><th scope="col">${w.steps}</th><th scope="col">${w.when}</th></tr></thead><tbody>${rows}</tbody></table></div>`}
 <h3>${w.readings}</h3>${e.readingsAfter.length === 0 ? html`<p>${w.noReadings}</p>` : readings(m, e.readingsAfter)}
-${e.answersAfter.length === 0 ? null : html`<h3>${w.answers}</h3>${e.answersAfter.map((r) => answerBlock(r, m.o.again?.get(r.of.id)))}`}
+${e.answersAfter.length === 0 ? null : html`<h3>${w.answers}</h3>${e.answersAfter.map((r) => answerBlock(r, m.o.again?.get(r.of.id), e.replacedBy.get(r.of.id)))}`}
 ${e.photosAfter.length === 0 ? null : html`<h3>${w.photos}</h3>${numberedPhotos(m, e.photosAfter)}`}
 </section>`;
 }
@@ -225,7 +233,7 @@ function risk(m: Made): Markup {
   const cost = (job.fields[`${provePage}#${placed.cost}`]?.value ?? "").trim();
   const typed = chosen(job, "risk");
   return html`<section class="keep">${heading("risk")}
-${of.length === 0 ? html`<p>${w.unknown}</p>` : of.map((j) => html`<p>${fill(j.recurs ? w.recurs : w.passes, { cause: j.name })}</p>`)}
+${of.length === 0 ? html`<p>${w.unknown}</p>` : of.map((j) => html`<p>${fill(!j.recurs ? w.passes : wordFor(j) === "cause" ? w.recurs : w.mayRecur, { cause: j.name })}</p>`)}
 ${gate.length === 0 ? null : html`<p>${w.gate}</p><ul>${gate.map((j) => html`<li><strong>${j.name}</strong> (${report.standing[wordFor(j)].toLowerCase()}). ${j.removes}</li>`)}</ul>`}
 <p>${w.none}</p>
 ${cost === "" ? null : html`<h3>${w.cost}</h3><p>${lines(cost)}</p>`}

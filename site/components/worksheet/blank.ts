@@ -5,7 +5,7 @@ import { all, make } from "../../module/dom.ts";
 import type { Child } from "../../module/dom.ts";
 import type { OutputUnits } from "./answer.ts";
 import { allOptions } from "./options.ts";
-import { printAs } from "./paper.ts";
+import { printAs } from "../../module/print-as.ts";
 
 const fewOptions = 12; // a longer list is a line to write on
 const rows = 5; // of an empty table

@@ -3,6 +3,7 @@
 
 import { all, make } from "../../module/dom.ts";
 import { beginAll } from "../../module/near.ts";
+import { printAs } from "../../module/print-as.ts";
 import { pageAddress, root, singleFile } from "../../module/root.ts";
 
 const longest = 5000; // ms that a print waits for answers and sources
@@ -128,18 +129,4 @@ export async function printResult(section: HTMLElement): Promise<void> {
 /** A field that the answer did without. */
 function empty(box: HTMLElement): boolean {
   return all<HTMLInputElement>(box, "[data-value]").every((e) => e.type === "radio" ? !e.checked : e.value === "");
-}
-
-/** Prints the page so marked that only a part of it comes out (print.css, blank.css). */
-export function printAs(page: HTMLElement, part: string, after: () => void): void {
-  page.dataset.printing = part;
-  const done = (): void => {
-    after();
-    delete page.dataset.printing;
-    for (const e of ends) removeEventListener(e, done, true);
-  };
-  // Some phones say "afterprint" before they have drawn the sheet; the screen does not show the mark, so it can wait for a hand.
-  const ends = ["pointerdown", "pointermove", "keydown"];
-  for (const e of ends) addEventListener(e, done, true);
-  print();
 }
