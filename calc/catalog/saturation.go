@@ -157,9 +157,12 @@ func lineState(r *calc.Run, ref *refrigerant.Refrigerant, bubble, dew float64) {
 	switch {
 	case line > dew+doubt:
 		r.Conclude("superheated", text.Say("The line is {} above the dew point, so it holds vapour. Use the superheat; the subcooling is negative because there is no liquid.", r.OutputText("superheat")))
-		// A gauge of class 1 and a clamp err by more than this together; manual-11 flags suction superheat under 2 K.
-		if least := 2.0; line < dew+least {
-			r.Warn(text.Say("Superheat under {} is no more than gauge and clamp can be wrong by: liquid may be in this line. Measure again before you rely on it.", r.Text(unit.TemperatureDifference, least, "K", "F")))
+		// A gauge and a clamp err by about as much together, and one manual flags suction superheat below it.
+		const least = 2.0
+		few := r.Text(unit.TemperatureDifference, least, "K", "F")
+		r.Step("Superheat that is flagged as low", "in a suction line, below", few, calc.Cite{Key: "manual-11"})
+		if line < dew+least {
+			r.Warn(text.Say("Superheat under {} is no more than gauge and clamp can be wrong by: liquid may be in this line. Measure again before you rely on it.", few))
 		}
 	case line < bubble-doubt:
 		r.Conclude("subcooled", text.Say("The line is {} below the bubble point, so it holds liquid. Use the subcooling; the superheat is negative because there is no vapour.", r.OutputText("subcooling")))

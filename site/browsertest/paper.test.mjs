@@ -66,7 +66,7 @@ const sheets = {
       await openPage(p, place, procedure);
       await pressed(p, "[data-print-steps]");
     },
-    has: [/DANGER[^]*Oxygen, air or fuel gas/i, /Write down the pressure after 2, 5 and 10 minutes/, /The steps alone/], lacks: [/Why/, /Where the numbered links lead/, /\nSources/, /\[1\]/], sheets: 16,
+    has: [/DANGER[^]*Oxygen, air or fuel gas/i, /Write down the pressure after\s2, 5 and\s10\sminutes/, /The steps alone/], lacks: [/Why/, /Where the numbered links lead/, /\nSources/, /\[1\]/], sheets: 16,
   },
   "a procedure with an answer": { open: waterPoint, has: [/Sources of this answer/, /IAPWS/, /source[^\n]* \[1\]/] },
   "a result inside a procedure": {
