@@ -372,7 +372,7 @@ for (const engine of engines) {
         server.edition = two;
         await press(other);
         await until("the note of the newer version", () => other.visible("[data-update] button"), soon);
-        assert.match(await newer(other), /A newer version \(eeeeeeeee2\) is saved whole/);
+        await sees(other, newer, /A newer version \(eeeeeeeee2\) is saved whole/);
         assert.equal(await version(other), one.version, "nothing changes before the tap");
         // The version that waits loses a file and says so to every page: what is stored and in use is whole all the same.
         const waits = () => other.run(async () => {
