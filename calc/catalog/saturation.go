@@ -157,7 +157,7 @@ func lineState(r *calc.Run, ref *refrigerant.Refrigerant, bubble, dew float64) {
 	switch {
 	case line > dew+doubt:
 		r.Conclude("superheated", text.Say("The line is {} above the dew point, so it holds vapour. Use the superheat; the subcooling is negative because there is no liquid.", r.OutputText("superheat")))
-		// A gauge and a clamp err by about as much together, and one manual flags suction superheat below it.
+		// One manual flags suction superheat below this. That gauge and clamp together err by about as much: common practice, no source.
 		const least = 2.0
 		few := r.Text(unit.TemperatureDifference, least, "K", "F")
 		r.Step("Superheat that is flagged as low", "in a suction line, below", few, calc.Cite{Key: "manual-11"})

@@ -339,7 +339,7 @@ for (const engine of engines) {
         for (let i = 0; i < cautions; i++) {
           await until(`the bar to name caution ${i + 1}`, () => p.run((i) => document.querySelector("[data-next-step]").textContent === "Next: caution" && (i === 0 || document.activeElement === document.querySelectorAll(".co-caution")[i - 1]), i));
           await p.tap("[data-next-step]");
-          await until(`caution ${i + 1}`, () => p.run((i) => { const top = document.querySelectorAll(".co-caution")[i].getBoundingClientRect().top; return top > -2 && top < innerHeight / 4; }, i)); // a part of a pixel may be over the edge
+          await until(`caution ${i + 1}`, () => p.run((i) => { const top = document.querySelectorAll(".co-caution")[i].getBoundingClientRect().top; return top >= 0 && top < innerHeight / 4; }, i));
         }
         await next(1);
         const far = await p.run(() => document.querySelector('[data-wait="hold-10-minutes"]').closest("[data-step]").querySelector(".co-step__number").textContent).then(Number);
