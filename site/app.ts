@@ -26,9 +26,11 @@ const start = (part: () => void): void => {
 };
 // At once: what stands where a person looks first, and what sets controls aside before the browser looks at every one of them,
 // which it does as soon as this script has run. Then the rest, each by itself, so that a finger finds the page answering in between.
-for (const part of [onePageAtATime, jobLine, resume, write, steps]) start(part);
-later(search, theme);
-afterwards(() => later(timers, offline, dockHeight, assessment, tableMore, forPrint));
+// Where a worksheet is about to show its answer, that goes before everything.
+afterwards(() => {
+  for (const part of [onePageAtATime, jobLine, resume, write, steps]) start(part);
+  later(search, theme, timers, offline, dockHeight, assessment, tableMore, forPrint);
+});
 
 function later(...parts: (() => void)[]): void {
   for (const part of parts) setTimeout(start, 0, part);

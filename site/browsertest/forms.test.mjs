@@ -168,11 +168,11 @@ const unitsShown = (sheet) => sheet.p.run((s) => {
     const unit = e.querySelector("select[data-unit]");
     if (unit?.querySelector('[data-system="ip"]') && unit.selectedOptions[0].dataset.system !== "ip") wrong.push(`${e.dataset.input} in ${unit.value}`);
     if (unit && e.querySelector("[data-bounds-shown]").textContent !== unit.selectedOptions[0].dataset.bounds) wrong.push(`${e.dataset.input} shows the bounds of another unit`);
-    const declared = e.querySelector("template[data-columns]")?.content.querySelectorAll("[data-column]") ?? [];
+    const declared = JSON.parse(e.querySelector("[data-columns]")?.textContent ?? "[]");
     const heads = [...e.querySelectorAll("thead th")].map((h) => h.textContent);
     declared.forEach((c, i) => {
       columns++;
-      const want = [c.textContent, c.dataset.ipUnit || c.dataset.unit].filter(Boolean).join(", ");
+      const want = [c.label, c.ipUnit || c.unit].filter(Boolean).join(", ");
       if (heads[i] !== want) wrong.push(`${e.dataset.input}: column "${heads[i]}", want "${want}"`);
     });
   }
@@ -200,7 +200,7 @@ async function blankForm(sheet, found) {
       printed: window.__printed === true,
       text: blank.innerText,
       labels: [...document.querySelectorAll(`${s} [data-input]`)].map((e) => e.dataset.label),
-      results: [...document.querySelector(`${s} [data-outputs]`).content.querySelectorAll("[data-output]")].map((e) => e.dataset.label),
+      results: JSON.parse(document.querySelector(`${s} [data-outputs]`).textContent).map((o) => o.label),
       others: [...document.querySelectorAll("main > *")].filter((e) => shown(e) && e !== blank).length,
       controls: [...document.querySelectorAll("button, select, input")].filter(shown).length,
       rules: blank.querySelectorAll(".co-blank__rule").length,

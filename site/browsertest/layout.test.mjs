@@ -43,9 +43,9 @@ const padFaults = (p) => p.run(async () => {
       if (allowed.some((t) => /^[-−]/.test(t)) && !box.querySelector("[data-sign]")) faults.push(`${f.id}: ${allowed[0]}, but no sign`);
       if (/outside diameter|^bore|pipe size/i.test(box.querySelector(".co-input__label").textContent)) faults.push(`${f.id}: a fraction cannot be typed`);
     }
-    for (const columns of part.querySelectorAll("[data-columns]")) for (const c of columns.content.querySelectorAll("[data-column]")) {
-      const wants = /^date/.test(c.dataset.column) ? "date" : /^(time|size|bore)/.test(c.dataset.column) ? "" : /°/.test(c.dataset.unit) ? "signed" : "number";
-      if ((c.dataset.pad ?? "") !== wants) faults.push(`column ${c.dataset.column}: ${c.dataset.pad}, not ${wants}`);
+    for (const columns of part.querySelectorAll("[data-columns]")) for (const c of JSON.parse(columns.textContent)) {
+      const wants = /^date/.test(c.id) ? "date" : /^(time|size|bore)/.test(c.id) ? "" : /°/.test(c.unit) ? "signed" : "number";
+      if (c.pad !== wants) faults.push(`column ${c.id}: ${c.pad}, not ${wants}`);
     }
   }
   return faults;

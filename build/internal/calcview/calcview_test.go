@@ -4,6 +4,7 @@ import (
 	"math"
 	"os"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -76,6 +77,32 @@ func checkUnits(t *testing.T, w *calc.Worksheet, in *calc.Input, v Input) {
 		if d := got - want; m.Trouble != unit.NumberFine || !(math.Abs(d) <= 1e-5*math.Max(1, math.Abs(want))) {
 			t.Errorf("%s %s: default %q %s is %v, want %v, difference %g, tolerance %g (declared %s)", w.ID, in.ID, u.Default, u.ID, got, want, d, 1e-5*math.Max(1, math.Abs(want)), in.Default)
 		}
+	}
+}
+
+// TestShelves: a long list of choices is grouped and lacks none; the group that
+// people look for stands first.
+func TestShelves(t *testing.T) {
+	in := newInput(catalog.Saturation, catalog.Saturation.Input("refrigerant"))
+	grouped := map[string]bool{}
+	for _, s := range in.Shelves {
+		if !slices.Contains(shelves, s.Label) || len(s.Options) == 0 {
+			t.Errorf("got a group %q of %d", s.Label, len(s.Options))
+		}
+		for _, o := range s.Options {
+			if grouped[o[0]] || o[1] == "" {
+				t.Errorf("%q (%q) stands twice or has no label", o[0], o[1])
+			}
+			grouped[o[0]] = true
+		}
+	}
+	for _, o := range catalog.Saturation.Input("refrigerant").Options {
+		if !grouped[o.ID] {
+			t.Errorf("%s is in no group", o.ID)
+		}
+	}
+	if first := in.Shelves[0]; len(in.Options) != 0 || len(first.Options) != len(common) || !slices.Contains(first.Options, [2]string{"R-410A", "R-410A"}) {
+		t.Errorf("got %d options outside groups and first %v, want none and those met in air conditioning", len(in.Options), first)
 	}
 }
 

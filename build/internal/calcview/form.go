@@ -12,6 +12,8 @@ import (
 
 	"changeout/build/internal/markup"
 	"changeout/calc"
+	"changeout/calc/property/refrigerant"
+	"changeout/calc/property/refrigerant/facts"
 	"changeout/calc/unit"
 )
 
@@ -38,6 +40,7 @@ type Input struct {
 	Default                                string
 	Units                                  []Unit
 	Options                                []Option
+	Shelves                                []Shelf // the options of a long list, by group; then Options is empty
 	Columns                                []Column
 	When                                   string
 }
@@ -48,16 +51,37 @@ type Unit struct{ ID, Label, System, Default, Bounds string }
 // Option is one value of a choice.
 type Option struct{ ID, Label string }
 
+// Shelf is a group of a long list of choices: id and label of each.
+type Shelf struct {
+	Label   string      `json:"label"`
+	Options [][2]string `json:"options"`
+}
+
 // Column is one column of a series; ID is the header word in the text of a
 // person who works in metric units, IP that of one who works in US units.
 // Pad is what its boxes hold: number, signed, date, or "" for what no numeric
 // pad can write.
-type Column struct{ ID, Label, Unit, IP, IPUnit, Pad string }
+type Column struct {
+	ID     string `json:"id"`
+	Label  string `json:"label"`
+	Unit   string `json:"unit"`
+	IP     string `json:"ip"`
+	IPUnit string `json:"ipUnit"`
+	Pad    string `json:"pad"`
+}
 
 // Output is one result with the units it can be shown in.
 type Output struct {
-	ID, Label string
-	Units     []Unit
+	ID    string       `json:"id"`
+	Label string       `json:"label"`
+	Units []OutputUnit `json:"units"`
+}
+
+// OutputUnit is one of them.
+type OutputUnit struct {
+	ID     string `json:"id"`
+	Label  string `json:"label"`
+	System string `json:"system"`
 }
 
 // Caution is what components/caution/caution.tmpl draws.
@@ -78,7 +102,7 @@ func NewForm(w *calc.Worksheet, heading int, base string) Form {
 	}
 	for i := range w.Outputs {
 		o := &w.Outputs[i]
-		f.Outputs = append(f.Outputs, Output{ID: o.ID, Label: o.Label, Units: units(o.Quantity, o.Units, "")})
+		f.Outputs = append(f.Outputs, newOutput(o))
 	}
 	for i, c := range w.Cautions {
 		caution := Caution{Word: c.Signal, Level: strings.ToLower(c.Signal), ID: w.ID + "-" + strconv.Itoa(i+1),
@@ -157,6 +181,10 @@ func newInput(w *calc.Worksheet, in *calc.Input) Input {
 		v.Signed = v.Pad && signed(in.Quantity, in.Units, in.Low)
 	case calc.Choice:
 		v.Default = in.Default
+		if len(in.Options) > longList {
+			v.Shelves = shelve(in.Options)
+			break
+		}
 		for _, o := range in.Options {
 			v.Options = append(v.Options, Option{ID: o.ID, Label: o.Label})
 		}
@@ -165,6 +193,35 @@ func newInput(w *calc.Worksheet, in *calc.Input) Input {
 		for _, c := range in.Columns {
 			v.Columns = append(v.Columns, newColumn(&c))
 		}
+	}
+	return v
+}
+
+// longList is the number of choices above which a list is grouped, and waits
+// until somebody goes to it.
+const longList = 30
+
+// shelve groups a list of refrigerants: those met in air conditioning first.
+func shelve(options []calc.Option) []Shelf {
+	list := make([]Shelf, len(shelves))
+	for i := range shelves {
+		list[i].Label = shelves[i]
+	}
+	for _, o := range options {
+		r, ok := refrigerant.Lookup(o.ID)
+		if !ok {
+			panic("a long list of choices that are no refrigerants: " + o.ID) // name their groups here
+		}
+		i := shelfOf(r.Name, facts.Of(r).Kind)
+		list[i].Options = append(list[i].Options, [2]string{o.ID, o.Label})
+	}
+	return slices.DeleteFunc(list, func(s Shelf) bool { return s.Options == nil })
+}
+
+func newOutput(o *calc.Output) Output {
+	v := Output{ID: o.ID, Label: o.Label}
+	for _, u := range units(o.Quantity, o.Units, "") {
+		v.Units = append(v.Units, OutputUnit{u.ID, u.Label, u.System})
 	}
 	return v
 }

@@ -2,6 +2,7 @@ package calcview
 
 import (
 	"runtime"
+	"slices"
 	"strings"
 	"sync"
 
@@ -84,19 +85,19 @@ var common = []string{"R-22", "R-32", "R-123", "R-134a", "R-290", "R-407C", "R-4
 var shelves = []string{"Met in air conditioning", "Other pure fluids", "Other blends of the 400 series", "Blends of the 500 series"}
 
 // shelf is the group that a refrigerant is listed in.
-func (l *look) shelf() string {
-	for _, name := range common {
-		if name == l.r.Name {
-			return shelves[0]
-		}
+func (l *look) shelf() string { return shelves[shelfOf(l.r.Name, l.sheet.Kind)] }
+
+// shelfOf gives the place of a refrigerant's group among the shelves.
+func shelfOf(name string, kind facts.Kind) int {
+	switch {
+	case slices.Contains(common, name):
+		return 0
+	case kind == facts.Pure:
+		return 1
+	case kind == facts.Zeotrope:
+		return 2
 	}
-	switch l.sheet.Kind {
-	case facts.Pure:
-		return shelves[1]
-	case facts.Zeotrope:
-		return shelves[2]
-	}
-	return shelves[3]
+	return 3
 }
 
 // tableID is the address of a refrigerant's table: r-410a, r-1234ze-e.

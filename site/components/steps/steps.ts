@@ -35,6 +35,7 @@ export function steps(): void {
     to.scrollIntoView({ block: "start" });
     if (!box) to.tabIndex = -1;
     (box ?? to).focus({ preventScroll: true });
+    led = to;
     reached.add(to); // the observer says so too, after the page has come to rest
     drawNext();
   });
@@ -58,16 +59,22 @@ function stepsIn(page: HTMLElement): Step[] {
 
 let target: HTMLElement | undefined; // where the button in the bar leads: a step, or what must be read before it
 const reached = new Set<Element>(); // what begins above the line, or on it
+let led: Element | undefined; // where the button led last
 let rest: number | undefined;
+const lineAt = 0.09; // of the screen's height, from the top
 
 // The line lies just below where a step comes to stand when the button leads to it. Everything above it counts as seen by the
 // observer, so a step tells when it crosses, also in a jump, and nothing is measured while the page moves.
 const line = "IntersectionObserver" in window
   ? new IntersectionObserver((entries) => {
-    for (const e of entries) reached[e.isIntersecting ? "add" : "delete"](e.target);
+    for (const e of entries) {
+      // What it saw just before a press moved the page can be told after it: then the button would lead to where the page stands.
+      const there = e.isIntersecting || (e.target === led && led.getBoundingClientRect().top < lineAt * innerHeight);
+      reached[there ? "add" : "delete"](e.target);
+    }
     clearTimeout(rest);
     rest = window.setTimeout(drawNext, 200); // a button does not change its words while the page still moves
-  }, { rootMargin: "9999999px 0px -91%" })
+  }, { rootMargin: `9999999px 0px -${100 - 100 * lineAt}%` })
   : null;
 
 function drawNext(): void {

@@ -5,6 +5,7 @@ import { all, make } from "../../module/dom.ts";
 import type { Child } from "../../module/dom.ts";
 import type { OutputUnits } from "./answer.ts";
 import { allOptions } from "./options.ts";
+import { columnsOf } from "./series-text.ts";
 import { printAs } from "../../module/print-as.ts";
 
 const fewOptions = 12; // a longer list is a line to write on
@@ -54,10 +55,10 @@ function input(box: HTMLElement, inputs: HTMLElement[], system: string): HTMLEle
     return field(name, options.length > fewOptions ? [line()] : options.map((o) => make("span", { class: "co-blank__option" }, make("i", { class: "co-blank__box" }), " ", o.label)), notes);
   }
   if (kind === "series") {
-    const declared = Array.from(box.querySelector<HTMLTemplateElement>("[data-columns]")?.content.querySelectorAll<HTMLElement>("[data-column]") ?? []);
-    const columns = declared.map((c) => [c.textContent ?? "", system === "ip" && c.dataset.ipUnit ? c.dataset.ipUnit : c.dataset.unit ?? ""].filter((t) => t !== "").join(", "));
+    const declared = columnsOf(box);
+    const columns = declared.map((c) => [c.label, system === "ip" && c.ipUnit ? c.ipUnit : c.unit].filter((t) => t !== "").join(", "));
     const table = make("table", {}, make("thead", {}, make("tr", {}, ...columns.map((c) => make("th", { scope: "col" }, c)))),
-      make("tbody", {}, ...Array.from({ length: /^(time|date)/.test(declared[0]?.dataset.column ?? "") ? logRows : rows }, () => make("tr", {}, ...columns.map(() => make("td"))))));
+      make("tbody", {}, ...Array.from({ length: /^(time|date)/.test(declared[0]?.id ?? "") ? logRows : rows }, () => make("tr", {}, ...columns.map(() => make("td"))))));
     const f = field(name, [table], notes);
     f.classList.add("co-blank__field--wide");
     return f;

@@ -1,6 +1,8 @@
 // A log as text: rows of cells, with a header row of column names or without. The text is what the module reads; the
 // boxes on the page are drawn from it and written back to it. No number is read here.
 
+import { dataIn } from "./data.ts";
+
 export interface Series {
   header: string[] | null;
   rows: string[][];
@@ -30,6 +32,9 @@ export function parseSeries(text: string): Series {
 
 /** A declared column: its name in the text and its unit, of the metric and, where they differ, of the US units. */
 export interface Column { id: string; label: string; unit: string; ip: string; ipUnit: string; pad?: string }
+
+/** The columns that an input declares; none where it takes no series. */
+export const columnsOf = (input: HTMLElement): Column[] => dataIn<Column[]>(input, "columns") ?? [];
 
 /**
  * The names above the boxes. What the text says holds; a column that the boxes offered and nobody filled stays on offer.

@@ -2,7 +2,7 @@
 
 import { all, button, make } from "../../module/dom.ts";
 import { signButton } from "../write/keys.ts";
-import { columnHead, columnNames, columnOf, formatSeries, parseSeries, placeOf } from "./series-text.ts";
+import { columnHead, columnNames, columnOf, columnsOf, formatSeries, parseSeries, placeOf } from "./series-text.ts";
 
 const fewest = 4; // rows of empty boxes to begin with
 const onPaper = 8; // rows to write on, of a log that is printed empty
@@ -25,8 +25,7 @@ export function series(input: HTMLElement, changed: (fromFile: boolean) => void)
   const grid = input.querySelector<HTMLElement>("[data-grid]");
   const file = input.querySelector<HTMLInputElement>("[data-file]");
   const paste = input.querySelector<HTMLDetailsElement>("[data-paste]");
-  const declared = Array.from(input.querySelector<HTMLTemplateElement>("[data-columns]")?.content.querySelectorAll<HTMLElement>("[data-column]") ?? [])
-    .map((c) => ({ id: c.dataset.column ?? "", label: c.textContent ?? "", unit: c.dataset.unit ?? "", ip: c.dataset.ip ?? "", ipUnit: c.dataset.ipUnit ?? "", pad: c.dataset.pad ?? "" }));
+  const declared = columnsOf(input);
   const nothing = (): void => undefined;
   if (!text || !grid) return { draw: nothing, setSystem: nothing, mark: nothing, focus: nothing };
 

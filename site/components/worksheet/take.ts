@@ -9,7 +9,7 @@ import { aboutKey } from "../write/write.ts";
 import { ownUnit } from "../write/oddity.ts";
 import type { Entries } from "./entries.ts";
 import type { Field } from "./fields.ts";
-import { formatSeries } from "./series-text.ts";
+import { columnsOf, formatSeries } from "./series-text.ts";
 
 export interface Taken { entries: Entries; said: string[] }
 
@@ -40,8 +40,8 @@ export function taking(page: HTMLElement, worksheet: string): ((fields: Field[])
       taken.said.push(`${field.label} ${value} ${unit}`.trim());
     }
     for (const [field, { unit, rows }] of logs) {
-      const columns = Array.from(field.box.querySelector<HTMLTemplateElement>("[data-columns]")?.content.querySelectorAll<HTMLElement>("[data-column]") ?? []);
-      const header = [columns[0], columns.find((c) => c.dataset.unit === unit)].map((c) => c?.dataset.column ?? "");
+      const columns = columnsOf(field.box);
+      const header = [columns[0], columns.find((c) => c.unit === unit)].map((c) => c?.id ?? "");
       taken.entries.values[field.id] = formatSeries(header, rows);
       taken.said.push(`${field.label} with ${rows.length} ${rows.length === 1 ? "row" : "rows"}`);
     }

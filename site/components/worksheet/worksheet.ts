@@ -10,12 +10,13 @@ import { singleFile } from "../../module/root.ts";
 import { drawAnswer, drawNoAnswer } from "./answer.ts";
 import type { OutputUnits } from "./answer.ts";
 import { before } from "./before.ts";
+import { dataIn } from "./data.ts";
 import { prepareWhenIdle, whenNear } from "./begin.ts";
 import { printBlank } from "./blank.ts";
 import { fromFragment, same } from "./entries.ts";
 import { printResult, worksheetsForPrint } from "./paper.ts";
 import type { Entries } from "./entries.ts";
-import { parseSeries } from "./series-text.ts";
+import { columnsOf, parseSeries } from "./series-text.ts";
 import { linksWork, linkTo, share } from "./share.ts";
 import { taking } from "./take.ts";
 import { applyWhen, fieldOf } from "./fields.ts";
@@ -153,7 +154,7 @@ function worksheet(section: HTMLElement): void {
   function drawSystem(): void {
     const group = form?.querySelector<HTMLElement>("[data-system]");
     if (!group) return;
-    group.hidden = !form?.querySelector('option[data-system="ip"]') && !fields.some((f) => f.box.querySelector<HTMLTemplateElement>("[data-columns]")?.content.querySelector("[data-ip]")) && ![...outputs.values()].some((o) => o.units.some((u) => u.system === "ip"));
+    group.hidden = !form?.querySelector('option[data-system="ip"]') && !fields.some((f) => columnsOf(f.box).some((c) => c.ip !== "")) && ![...outputs.values()].some((o) => o.units.some((u) => u.system === "ip"));
     for (const b of all(group, "[data-system-set]")) b.setAttribute("aria-pressed", String(b.dataset.systemSet === system));
   }
 
@@ -513,11 +514,7 @@ function needed(fields: Field[]): string {
 }
 
 function outputUnits(section: HTMLElement): Map<string, OutputUnits> {
-  const list = section.querySelector<HTMLTemplateElement>("[data-outputs]")?.content.querySelectorAll<HTMLElement>("[data-output]") ?? [];
-  return new Map(Array.from(list).map((o) => [o.dataset.output ?? "", {
-    label: o.dataset.label ?? "",
-    units: all(o, "[data-unit-id]").map((u) => ({ id: u.dataset.unitId ?? "", label: u.textContent ?? "", system: u.dataset.system ?? "" })),
-  }]));
+  return new Map(dataIn<(OutputUnits & { id: string })[]>(section, "outputs")?.map((o) => [o.id, o]));
 }
 
 export function chosenSystem(): "si" | "ip" {
