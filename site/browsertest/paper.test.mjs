@@ -264,6 +264,7 @@ test("pages, tables and worked examples read without script", { timeout: 240_000
       assert.ok((await p.text(at)).length > 5000);
       assert.equal(await p.visible(`${at} [data-form]`), false, "a form that cannot answer is not shown");
       assert.ok(await p.visible(`${at} a[href="../worksheets/vacuum-hold.html"]`), "the way to its worked example shows instead");
+      assert.deepEqual(await p.run(() => [...document.querySelectorAll(".co-dock__link")].filter((e) => e.getClientRects().length > 0).map((e) => e.textContent)), ["Contents", "Find", "Worksheets", "Tables", "Job"]);
     });
     await t.test("a table", async () => {
       await p.goto(server.place.url("tables/r-407c"));

@@ -64,6 +64,7 @@ func pageUnit(e *edition, pg *page.Page, crumb *Link, stage string, terms [sha25
 		packed: strings.HasPrefix(pg.ID, causes.Folder), // long tables for whoever checks the cause model
 		inputs: pageDigest(f, pg, stage, e.content.bodyDigest(pg), terms),
 		data: func(f Frame, r *markup.Result) (any, error) {
+			f.Leads = len(r.Steps) > 0
 			f.Sheets, f.Drawn, f.Stored = len(r.Worksheets)+len(r.Writes) > 0, r.Drawn, r.Stored
 			return PageData{Frame: f, Stage: pg.Stage, StageTitle: stage, Body: trusted(r.HTML), Steps: len(r.Steps), Parts: parts(r)}, nil
 		},

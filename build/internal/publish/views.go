@@ -21,6 +21,7 @@ type Frame struct {
 	Prev, Next     *Link // reading order, or nil
 	Sheets         bool  // the page holds a worksheet or fields to write down, and needs their script
 	Drawn          bool  // the page holds what a script draws, and needs its style
+	Leads          bool  // the page has steps, and the bar at the thumb leads to the next
 	Stored         bool  // the page shows what is stored, and needs its script
 }
 
