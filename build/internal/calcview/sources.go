@@ -2,9 +2,12 @@ package calcview
 
 import (
 	"html/template"
+	"slices"
 	"sort"
 	"strings"
 	"sync"
+	"unicode"
+	"unicode/utf8"
 
 	"changeout/build/internal/publish"
 	"changeout/calc/catalog"
@@ -44,18 +47,21 @@ var equations = sync.OnceValue(func() map[string]bool {
 	return keys
 })
 
-// sourceHTML writes a source in full.
+// sourceHTML writes a source in full: author. Title, edition, place. Address.
 func sourceHTML(s source.Source) template.HTML {
-	var parts []string
-	for _, p := range []string{s.Author, s.Title, s.Edition, s.Locator} {
-		if p != "" {
-			parts = append(parts, template.HTMLEscapeString(p))
-		}
+	rest := slices.DeleteFunc([]string{s.Title, s.Edition, s.Locator}, func(p string) bool { return p == "" })
+	text := strings.Join(rest, ", ")
+	if s.Author != "" {
+		text = s.Author + ". " + text
 	}
-	text := strings.Join(parts, ". ")
-	if strings.HasPrefix(s.Address, "http") {
+	first, size := utf8.DecodeRuneInString(text)
+	text = template.HTMLEscapeString(string(unicode.ToUpper(first)) + text[size:])
+	switch {
+	case strings.HasPrefix(s.Address, "withheld"), strings.HasPrefix(s.Address, "no address"), strings.Contains(s.Address, "not recorded"):
+		// A note for who keeps the bibliography; nobody can go there.
+	case strings.HasPrefix(s.Address, "http"):
 		text += `. <a href="` + template.HTMLEscapeString(s.Address) + `" rel="noreferrer">` + template.HTMLEscapeString(s.Address) + `</a>`
-	} else if s.Address != "" {
+	case s.Address != "":
 		text += ". " + template.HTMLEscapeString(s.Address)
 	}
 	return template.HTML(text)

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"html/template"
 	"io/fs"
+	"math"
+	"strconv"
 	"strings"
 
 	"changeout/build/internal/markup"
@@ -107,8 +109,8 @@ func checkedWorksheet(w *calc.Worksheet, checks fs.FS) (publish.CheckedWorksheet
 	passed := 0
 	for _, c := range cases {
 		r := published.Check(w, c, calc.Evaluate(w, calc.Request{Worksheet: w.ID, Fields: c.Inputs}))
-		row := publish.CheckedRow{Inputs: inputsText(w, c), Quantity: quantityText(w, c), Expected: minus(strings.TrimSpace(c.Expected + " " + unitLabel(w, c))), Got: minus(r.Got),
-			Difference: minus(r.Difference), Read: c.Read, Source: citeHTML(c)}
+		row := publish.CheckedRow{Inputs: inputsText(w, c), Quantity: quantityText(w, c), Expected: minus(strings.TrimSpace(c.Expected + " " + unitLabel(w, c))), Got: minus(figure(r.Got, c.Tolerance, unitLabel(w, c))),
+			Difference: minus(figure(r.Difference, c.Tolerance, "")), Read: c.Read, Source: citeHTML(c)}
 		if c.Tolerance > 0 {
 			row.Tolerance = "±" + fmt.Sprintf("%g", c.Tolerance)
 		}
@@ -121,6 +123,21 @@ func checkedWorksheet(w *calc.Worksheet, checks fs.FS) (publish.CheckedWorksheet
 	}
 	out.Intro = fmt.Sprintf("%d of %d published values were met when this handbook was built.", passed, len(cases))
 	return out, nil
+}
+
+// figure writes a number to two figures below the tolerance it is held to, with
+// its unit; anything else stays as it is.
+func figure(text string, tolerance float64, label string) string {
+	v, err := strconv.ParseFloat(text, 64)
+	if err != nil || tolerance <= 0 {
+		return text
+	}
+	places := max(0, 2-int(math.Floor(math.Log10(tolerance))))
+	shown := strconv.FormatFloat(v, 'f', places, 64)
+	if v != 0 && strings.Trim(shown, "-0.") == "" {
+		shown = "under " + strconv.FormatFloat(math.Pow10(-places), 'f', places, 64)
+	}
+	return strings.TrimSpace(shown + " " + label)
 }
 
 // minus writes the sign of a number as the rest of the handbook does.

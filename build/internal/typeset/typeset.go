@@ -56,16 +56,28 @@ func name(tag []byte) []byte {
 func text(to, t []byte) []byte {
 	from := 0
 	unit := false // the last word was a unit after its number
+	until := -1  // where the space between "to" and the end of a range is
 	for i := 1; i+1 < len(t); i++ {
 		if t[i] > '-' {
 			continue // a letter, as most are
 		}
 		switch {
 		case t[i] == ' ':
+			if i == until {
+				to = append(append(to, t[from:i]...), noBreak...)
+				from = i + 1
+				continue
+			}
 			if !unit && !numeral(t[:i]) {
 				continue
 			}
 			word := firstWord(t[i+1:])
+			if !unit && string(word) == "to" && i+4 < len(t) && digit(t[i+4]) {
+				to = append(append(to, t[from:i]...), noBreak...)
+				from = i + 1
+				until = i + 3
+				continue
+			}
 			after := unit
 			unit = !after && IsUnit(word)
 			if unit || after && ofUnit(word) || !after && goesOn(word) {

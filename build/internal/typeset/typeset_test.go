@@ -13,6 +13,7 @@ func TestPage(t *testing.T) {
 		{"no thousands", "in 2024 2025 and step 3 1234", "in 2024 2025 and step 3 1234"},
 		{"a unit of two words", "50 V DC and 40 bar (gauge), 3 kPa gauge", "50~V~DC and 40~bar~(gauge), 3~kPa~gauge"},
 		{"a fraction", "¼ in or 1 ½ in", "¼~in or 1~½~in"},
+		{"a range", "Do steps 25 to 40. Go to step 3, 20 to 30 K; 5 to go, 5 to", "Do steps 25~to~40. Go to step 3, 20~to~30~K; 5 to go, 5 to"},
 		{"words", "Take 3 hoses in hand", "Take 3 hoses in hand"},
 		{"a name", "Is R-410A or (R-32)? FR-4 is a board.", "Is {R-410A} or ({R-32})? FR-4 is a board."},
 		{"a name with marks around", "<b>R-407C</b>, R-22.", "<b>{R-407C}</b>, {R-22}."},

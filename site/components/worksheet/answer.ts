@@ -2,6 +2,7 @@
 
 import { make } from "../../module/dom.ts";
 import { pageAddress, singleFile } from "../../module/root.ts";
+import { together } from "../../module/together.ts";
 import type { Output, Reply, Step } from "../../module/wire.ts";
 
 export interface OutputUnits { label: string; units: { id: string; label: string; system: string }[] }
@@ -39,7 +40,7 @@ export function drawAnswer(box: HTMLElement, sheet: string, heading: string, rep
     const v = reply.verdict;
     part(["verdict", v], () => make("div", { class: `co-verdict co-verdict--${tone(v.tone)}`, "data-verdict": v.id },
       make("p", { class: "co-verdict__title" }, v.title),
-      make("p", { class: "co-verdict__text" }, v.text)));
+      make("p", { class: "co-verdict__text" }, ...together(v.text))));
   }
   if (reply.outputs.length > 0) {
     for (const o of reply.outputs) rows.set(o.id, row(o, units.get(o.id), pick, before?.rows.get(o.id)));
@@ -127,7 +128,7 @@ function choice(o: Output, known: OutputUnits, chosen: string): HTMLSelectElemen
 }
 
 function notes(title: string, list: string[], classes: string): HTMLElement {
-  return make("div", {}, make("p", { class: "co-notes__title" }, title), make("ul", { class: classes }, ...list.map((s) => make("li", {}, s))));
+  return make("div", {}, make("p", { class: "co-notes__title" }, title), make("ul", { class: classes }, ...list.map((s) => make("li", {}, ...together(s)))));
 }
 
 interface More { node: HTMLElement; list: HTMLElement; show(rows: HTMLElement[]): void }
