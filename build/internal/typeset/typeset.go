@@ -56,7 +56,7 @@ func name(tag []byte) []byte {
 func text(to, t []byte) []byte {
 	from := 0
 	unit := false // the last word was a unit after its number
-	until := -1  // where the space between "to" and the end of a range is
+	until := -1   // where the space between "to" and the end of a range is
 	for i := 1; i+1 < len(t); i++ {
 		if t[i] > '-' {
 			continue // a letter, as most are
