@@ -187,9 +187,6 @@ func (r *Run) parseQuantity(i int, in *Input, field Field) {
 	n := unit.ParseNumber(field.Text)
 	switch n.Trouble {
 	case unit.NumberNone, unit.NumberBad:
-		if r.askFigures(in, field) {
-			return
-		}
 		r.problem(in, NotANumber, in.Label+": “"+given+"” is not a number; enter "+r.allowedBeside(in, field.Unit)+".")
 		return
 	case unit.NumberUnbounded:
@@ -248,29 +245,8 @@ func (r *Run) pickUnit(in *Input, written string, field Field) (*unit.Unit, bool
 		r.answer.Problems = append(r.answer.Problems, p)
 		return nil, false
 	}
-	if written != "" && r.askFigures(in, field) {
-		return nil, false
-	}
 	r.problem(in, UnknownUnit, in.Label+": the unit “"+short(spelled)+"” is not known here; use "+unitList(in)+".")
 	return nil, false
-}
-
-// askFigures asks about letters that look like figures, and reports whether it
-// did: 8O has the letter O in it. What a meter shows without a figure, as ol
-// or lo, is no number.
-func (r *Run) askFigures(in *Input, field Field) bool {
-	text := strings.TrimSpace(field.Text)
-	word, tail, _ := strings.Cut(text, " ")
-	figures := strings.NewReplacer("O", "0", "o", "0", "l", "1", "I", "1").Replace(word)
-	n := unit.ParseNumber(figures)
-	if figures == word || !strings.ContainsAny(word, "0123456789") || n.Trouble != unit.NumberFine || n.Rest != "" {
-		return false
-	}
-	meant := strings.TrimSpace(figures + " " + tail)
-	r.answer.Problems = append(r.answer.Problems, Problem{Input: in.ID, Code: NotANumber,
-		Sentence: in.Label + ": “" + short(text) + "” has a letter among its figures; is it " + short(meant) + "?",
-		Suggest:  []Suggestion{{Input: in.ID, Label: short(meant), Text: meant}}})
-	return true
 }
 
 // askWhichNumber asks about a comma that may be decimal or thousands.

@@ -7,8 +7,6 @@
 //   coldMs                        the browser started anew and done with its own start, no server: from opening a worksheet with
 //                                 new values, which a link brings, to the answer on the screen; median of five
 //   coldKeptMs                    the same with the values of last time, whose answer is kept
-//   loopMs                        a fixed loop in the slowed page right after each cold start, median: what the machine was worth meanwhile.
-//                                 Times of two runs compare only as far as these do
 //
 // Needs a folder as run.mjs makes it, in CHANGEOUT_TEST.
 
@@ -121,7 +119,6 @@ async function coldOpen(profile, place, fragment = "") {
     await slow(p);
     await p.goto(place.url("worksheets/saturation") + fragment);
     const answered = await p.until("the first answer", () => window.__answered ?? 0);
-    loops.push(await p.run(fixedLoop));
     await openPage(p, place, "index");
     await pause(500); // the browser writes what the page left keeps
     return answered;
@@ -130,15 +127,6 @@ async function coldOpen(profile, place, fragment = "") {
   }
 }
 
-/** A fixed piece of work: 20 million steps of a generator of random numbers. */
-const fixedLoop = () => {
-  const began = performance.now();
-  let x = 1;
-  for (let i = 0; i < 20_000_000; i++) x = Math.imul(x, 48271) ^ i;
-  return x === 0 ? 0 : performance.now() - began;
-};
-
-const loops = [];
 const profile = await mkdtemp(path.join(folder(), "profile-"));
 const server = await serve();
 try {
@@ -157,7 +145,7 @@ try {
     cold.push(await coldOpen(profile, place, `#fill?refrigerant=R-410A&pressure=${8 + i / 10}&pressure.unit=barg&line-temperature=12&line-temperature.unit=C`));
     kept.push(await coldOpen(profile, place));
   }
-  console.log(JSON.stringify({ keyPressMs: median(keys.times), keyPressEachMs: keys.each, keyPressWorstMs: Math.max(...keys.times), presses: keys.times.length, searchMs: median(found.times), searchWorstMs: Math.max(...found.times), searchPresses: found.times.length, searchFirstMs: found.first, coldMs: median(cold), coldWorstMs: Math.max(...cold), coldKeptMs: median(kept), coldKeptWorstMs: Math.max(...kept), loopMs: median(loops), slowdown }));
+  console.log(JSON.stringify({ keyPressMs: median(keys.times), keyPressEachMs: keys.each, keyPressWorstMs: Math.max(...keys.times), presses: keys.times.length, searchMs: median(found.times), searchWorstMs: Math.max(...found.times), searchPresses: found.times.length, searchFirstMs: found.first, coldMs: median(cold), coldWorstMs: Math.max(...cold), coldKeptMs: median(kept), coldKeptWorstMs: Math.max(...kept), slowdown }));
 } finally {
   await server.stop();
   await rm(profile, { recursive: true, force: true, maxRetries: 5 });
