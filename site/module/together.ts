@@ -3,8 +3,10 @@
 
 import { make } from "./dom.ts";
 
-const unit = String.raw`(?:%|°[CF]|K|[kmM]?(?:Pa|V|W|A|N|J|L|m|g|Ω)(?:/\S+|[ga²³])?|µ\S+|[mM]?bar[ga]?|psi[ga]?|micron|in|ft[²³]?|lb(?:/\S+)?|oz|mm|cm|kg(?:/\S+)?|min|h|s|Hz|cfm|ppm|rpm)(?=[\s.,;:!?)]|$)`;
-const beforeUnit = new RegExp(String.raw`(?<=[\d½¼¾]) (?=${unit})`, "gu");
+/** As IsUnit of build/internal/typeset; the test holds the two together. */
+export const units = new Set(("% °C °F K V kV mV A mA W kW Ω kΩ MΩ Hz Pa kPa MPa bar barg bara mbar psi psig psia kPag kPaa micron microns torr Torr mm cm m µm in ft g kg lb " +
+  "oz N kN N·m L l mL ml m³ s min h L/min m³/h cfm ft³/h ppm minute minutes hour hours second seconds day days g/m kg/m kg/m³ µF uF J kJ rpm").split(" "));
+const afterNumber = /([\d¼-¾⅐-⅞]) (?=(\S+?)[.,;:!?)]*(?:\s|$))/gu;
 const name = /(R-\d+\w*(?:\([EZ]\))?)/;
 
 /** The sentence as what stands in an element: text, and a span around each name. */
@@ -13,4 +15,4 @@ export function together(sentence: string): (string | HTMLElement)[] {
 }
 
 /** The sentence with its numbers and units kept together. */
-export const keep = (sentence: string): string => sentence.replace(beforeUnit, "\u00a0");
+export const keep = (sentence: string): string => sentence.replace(afterNumber, (all, figure: string, word: string) => (units.has(word) ? `${figure}\u00a0` : all));

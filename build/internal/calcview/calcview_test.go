@@ -225,6 +225,23 @@ func TestSupply(t *testing.T) {
 	}
 }
 
+// TestFigureOfCheckedValues: two figures below the tolerance, nothing that is not zero as zero, words as they are.
+func TestFigureOfCheckedValues(t *testing.T) {
+	for _, c := range []struct {
+		text      string
+		tolerance float64
+		label     string
+		want      string
+	}{
+		{"39.857625", 0.5, "°F", "39.858 °F"}, {"-8.7e-06", 0.01, "", "under 0.0001"}, {"0", 0.01, "", "0.0000"}, {"1234.5678", 20, "Pa", "1234.6 Pa"},
+		{"tight", 0, "", "tight"}, {"tight", 1, "Pa", "tight"}, {"3.25", 0, "K", "3.25"},
+	} {
+		if got := figure(c.text, c.tolerance, c.label); got != c.want {
+			t.Errorf("%q within %g: got %q, want %q", c.text, c.tolerance, got, c.want)
+		}
+	}
+}
+
 // TestMinusOfCheckedValues: the page of checks writes a value below zero as every other page does.
 func TestMinusOfCheckedValues(t *testing.T) {
 	w := catalog.Lookup("water-point")

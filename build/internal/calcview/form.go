@@ -182,6 +182,9 @@ func newInput(w *calc.Worksheet, in *calc.Input) Input {
 	case calc.Choice:
 		v.Default = in.Default
 		if len(in.Options) > longList {
+			if in.Default != "" {
+				panic("a long list of choices with a default: " + w.ID + " " + in.ID) // the page would begin without it
+			}
 			v.Shelves = shelve(in.Options)
 			break
 		}

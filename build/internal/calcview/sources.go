@@ -56,12 +56,13 @@ func sourceHTML(s source.Source) template.HTML {
 	}
 	first, size := utf8.DecodeRuneInString(text)
 	text = template.HTMLEscapeString(string(unicode.ToUpper(first)) + text[size:])
+	host, _, _ := strings.Cut(s.Address, " ")
 	switch {
-	case strings.HasPrefix(s.Address, "withheld"), strings.HasPrefix(s.Address, "no address"), strings.Contains(s.Address, "not recorded"):
-		// A note for who keeps the bibliography; nobody can go there.
+	case !strings.Contains(host, "."):
+		// Words in place of an address, for who keeps the bibliography; nobody can go there.
 	case strings.HasPrefix(s.Address, "http"):
 		text += `. <a href="` + template.HTMLEscapeString(s.Address) + `" rel="noreferrer">` + template.HTMLEscapeString(s.Address) + `</a>`
-	case s.Address != "":
+	default:
 		text += ". " + template.HTMLEscapeString(s.Address)
 	}
 	return template.HTML(text)
